@@ -1,0 +1,1 @@
+"""Text in, nodes out: every value keeps the place where it was written."""
