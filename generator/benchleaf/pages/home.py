@@ -1,0 +1,79 @@
+"""Where a reader starts: the customer's words. The first page, and one page for each symptom."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from benchleaf.pages.parts import Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixRow:
+    """One symptom across all devices."""
+
+    symptom: Link  # to the symptom's page
+    cells: tuple[Words, ...]  # one per device, in the matrix's order; () where the device has no such symptom
+
+
+@dataclass(frozen=True, slots=True)
+class Matrix:
+    """Symptoms by devices: what to do first."""
+
+    devices: tuple[Link, ...]  # the columns' heads
+    rows: tuple[MatrixRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeRow:
+    """One change to a procedure."""
+
+    date: str  # "2026-11-20"
+    procedure: Link
+    revision: str  # "rev 2 → 3"
+    what: str = ""  # "heat mat 85 → 70 °C"
+
+
+@dataclass(frozen=True, slots=True)
+class HomeView:
+    """index.html."""
+
+    shell: Shell  # with search="home"
+    heading: str  # "What does the customer say?": the page's <h1> and the field's label
+    matrix_title: str  # "Symptoms by device: the first test"
+    matrix: Matrix
+    changes_title: str = ""  # "Reviewed last"
+    changes: tuple[ChangeRow, ...] = ()
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class CauseRow:
+    """One cause of a symptom on one device, the likeliest first."""
+
+    cause: str  # "Corroded charge port"
+    share: Share
+    cures: tuple[Words, ...]  # one line each: a procedure, or "refer: board-level short hunting"
+
+
+@dataclass(frozen=True, slots=True)
+class SymptomDevice:
+    """A symptom on one device."""
+
+    device: Link
+    anchor: str  # "godwit"
+    first_test: Words = ()  # "charge current", ", closed, 2 min"
+    causes: tuple[CauseRow, ...] = ()  # only where there is a diagnosis
+    procedures: tuple[ProcedureRow, ...] = ()  # that answer the symptom on this device
+    variants: VariantChoice | None = None  # only where there is a choice
+
+
+@dataclass(frozen=True, slots=True)
+class SymptomView:
+    """symptoms/<symptom>.html."""
+
+    shell: Shell
+    title: TitleBlock
+    says: tuple[str, ...]  # the customers' words, without quotation marks
+    asks: tuple[str, ...]  # to be asked at intake
+    devices: tuple[SymptomDevice, ...]
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet

@@ -1,0 +1,164 @@
+"""What the lists show: procedures, devices, materials, tools, and the register."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from benchleaf.pages.home import Matrix
+from benchleaf.pages.parts import NO_PROSE, Link, ProcedureRow, SafetyMessage, Shell, TitleBlock, Words
+from benchleaf.pages.sheet import Need
+
+
+@dataclass(frozen=True, slots=True)
+class DeviceGroup:
+    """The procedures of one device, or those for any device."""
+
+    device: Link  # plain words for "Any device"
+    anchor: str  # "godwit"
+    rows: tuple[ProcedureRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProceduresView:
+    """procedures.html."""
+
+    shell: Shell
+    title: TitleBlock
+    groups: tuple[DeviceGroup, ...]
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class DeviceRow:
+    """One device in the list of devices."""
+
+    device: Link
+    about: str  # one sentence
+    variants: str  # "G1, G2"
+    battery: str  # "li-ion, 10.7 Wh"
+    procedures: str  # "6"
+
+
+@dataclass(frozen=True, slots=True)
+class DevicesView:
+    """devices.html."""
+
+    shell: Shell
+    title: TitleBlock
+    rows: tuple[DeviceRow, ...]
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One property of a material, with where it comes from."""
+
+    label: str  # "Flash point"
+    value: str  # "12 °C"
+    note: str = ""  # "closed cup"
+    source: Words = ()  # the published source
+
+
+@dataclass(frozen=True, slots=True)
+class UseRow:
+    """Where a material is used."""
+
+    procedure: Link
+    number: str  # "godwit / clean-charge-port"
+    amount: str  # "0.5 mL"
+    steps: Words = ()  # links to the steps: "W2"
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialView:
+    """materials/<material>.html."""
+
+    shell: Shell
+    title: TitleBlock
+    messages: tuple[SafetyMessage, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    contains: tuple[Need, ...] = ()  # "Isopropanol", "90 %"
+    uses: tuple[UseRow, ...] = ()
+    about: Markup = NO_PROSE  # from `prose`
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialRow:
+    """One material in the list of materials."""
+
+    material: Link
+    kind: str  # "solvent"
+    origin: str  # "built in" or "of this shop"
+    used_by: str  # "3 procedures"
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialsView:
+    """materials.html."""
+
+    shell: Shell
+    title: TitleBlock
+    rows: tuple[MaterialRow, ...]
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class ToolRow:
+    """One tool."""
+
+    anchor: str  # "iron"
+    title: str  # "Soldering iron"
+    kind: str  # "iron"
+    range: str  # "200–450 °C"
+    notes: tuple[str, ...] = ()  # "contact 2 mm", "vented, not rated for solvents"
+    used_by: tuple[Link, ...] = ()  # procedures, each on its line
+
+
+@dataclass(frozen=True, slots=True)
+class ToolsView:
+    """tools.html."""
+
+    shell: Shell
+    title: TitleBlock
+    rows: tuple[ToolRow, ...]
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
+class AllowedFinding:
+    """A finding that an author accepted, with the reason."""
+
+    rule: Link
+    where: str  # "W2"
+    because: str  # the author's reason
+
+
+@dataclass(frozen=True, slots=True)
+class RegisterRow:
+    """One procedure in the register."""
+
+    number: Link  # "godwit / clean-charge-port"; plain words where there is no public page
+    title: str
+    revision: str
+    status: str
+    reviewed: str = ""  # "2026-09-14"
+    next_review: str = ""  # "2027-09-14"
+    overdue: str = ""  # "overdue", where it is
+    variants: str = ""  # "G1, G2"
+    level: str = ""  # "open"
+    allowed: tuple[AllowedFinding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RegisterView:
+    """register.html."""
+
+    shell: Shell
+    title: TitleBlock
+    rows: tuple[RegisterRow, ...]
+    coverage_title: str = ""  # "Symptoms answered, by device"
+    coverage: Matrix | None = None
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet

@@ -1,0 +1,145 @@
+"""What the page of one procedure shows: requirements, the ruled sheet of steps, what must be true at the end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from benchleaf.pages.parts import (
+    NO_PROSE,
+    Banner,
+    Only,
+    Picture,
+    SafetyMessage,
+    Shell,
+    TitleBlock,
+    VariantChoice,
+    Words,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One line of the preliminary requirements."""
+
+    text: str  # "Soldering iron"
+    note: str = ""  # "350 °C", "2 mL", "1, always renewed", "before W4"
+    href: str = ""  # makes the text a link
+    strong: str = ""  # before the text, heavy: a signal word
+    only: Only | None = None  # for some variants only
+
+
+@dataclass(frozen=True, slots=True)
+class Needs:
+    """The preliminary requirements, in five columns."""
+
+    conditions: tuple[Need, ...] = ()  # "Wrist strap and mat", "Battery 20–70 %", consent to be had
+    equipment: tuple[Need, ...] = ()  # with set points
+    supplies: tuple[Need, ...] = ()  # with amounts
+    spares: tuple[Need, ...] = ()  # with counts
+    safety: tuple[Need, ...] = ()  # the safety messages of all steps, gathered
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A number to keep, in the second column."""
+
+    strong: str  # "350 °C, 2–3 s"
+    kind: str = ""  # "joint", "heat", "torque": the value of data-limit
+    notes: tuple[Words, ...] = ()  # smaller lines: "9 times, 4 s apart", "written 0.07 N·m"
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """What must be true to go on, and the way on when it is not. It stands in the second column, after the limits."""
+
+    kind: str  # "look", "measure", "gone", "battery", "leak": the value of data-check
+    strong: str  # "> 10 kΩ", "Every pad is still on the board."
+    notes: tuple[Words, ...] = ()  # "resistance, multimeter", "with a charge of 20–70 %"
+    way_on: Words = ()  # words("If not: repeat from ", Link("W4", "#step-tin"), ", then ", Link(...))
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """What is true after the step, in the third column: `lead`, heavy `strong`, `tail` in one line."""
+
+    strong: str  # "8 of 8 T4", "wet", "Battery isolated"
+    lead: str = ""  # "Tray: ", with its space
+    tail: str = ""  # ", flammable"
+    notes: tuple[Words, ...] = ()  # "bench air 5 % of the limit"
+
+
+@dataclass(frozen=True, slots=True)
+class Data:
+    """A hook for scripts and tests: data-<name>="<value>" on a row."""
+
+    name: str  # "record": a-z and hyphens
+    value: str  # "photo"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One step."""
+
+    number: str  # "W4": the phase's letter and a count
+    step: str  # "tin": the value of data-step; the row's anchor is "step-tin"
+    do: str  # the instruction
+    why: str = ""  # the reason, below it
+    uses: Words = ()  # "with ", the tools of this step
+    record: str = ""  # "Photograph it." or "Note the reading.": below the instruction
+    marks: tuple[str, ...] = ()  # short words before the instruction: "Cannot be undone"
+    cautions: tuple[SafetyMessage, ...] = ()  # before the step
+    limits: tuple[Limit, ...] = ()  # second column
+    check: Check | None = None  # second column
+    after: tuple[State, ...] = ()  # third column
+    pictures: tuple[Picture, ...] = ()  # below the instruction
+    only: Only | None = None  # for some variants only
+    data: tuple[Data, ...] = ()  # further hooks
+
+
+@dataclass(frozen=True, slots=True)
+class Phase:
+    """One of open up, work, close up, prove."""
+
+    letter: str  # "O"
+    title: str  # "Open up, to level “open”"
+    rows: tuple[Row, ...]
+    note: str = ""  # "6 min, shared with other procedures of one job"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The ruled sheet."""
+
+    phases: tuple[Phase, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CloseRequirement:
+    """Something to be counted back before the device leaves the bench."""
+
+    text: str  # "Case screws back"
+    count: str  # "8 of 8"
+    note: str = ""  # "item A, M1.6 × 5"
+    only: Only | None = None  # for some variants only
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedureView:
+    """repairs/<device>/<procedure>.html."""
+
+    shell: Shell
+    title: TitleBlock
+    needs: Needs
+    sheet: Sheet
+    close: tuple[CloseRequirement, ...] = ()  # empty where nothing was opened
+    banner: Banner | None = None  # only where it is not approved
+    variants: VariantChoice | None = None  # only where there is a choice
+    fixes: Words = ()  # the symptoms it answers, as links with ", " between
+    arrives: tuple[str, ...] = ()  # "Battery sound", where the procedure asks for more than the usual
+    consent: tuple[str, ...] = ()  # "The seal's rating is lost."
+    aftercare: tuple[str, ...] = ()  # for the owner
+    hands_back: str = ""  # what is not handed back, and why
+    notes: Markup = NO_PROSE  # from `prose`
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
