@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 import yaml
 
@@ -165,8 +165,8 @@ class _Walker:
         # A composed node keeps the place of its anchor; only the events know where it is used again.
         for event in yaml.parse(self._text, Loader=_Loader):
             if isinstance(event, yaml.AliasEvent):
-                line, column = event.start_mark.line + 1, event.start_mark.column + 1
-                return Place(self._path, line, column, event.end_mark.column + 1)
+                start, end = cast("yaml.Mark", event.start_mark), cast("yaml.Mark", event.end_mark)
+                return Place(self._path, start.line + 1, start.column + 1, end.column + 1)
         return otherwise
 
     def _too_deep(self, place: Place) -> Unreadable:
