@@ -38,7 +38,7 @@ class HomeView:
     """index.html."""
 
     shell: Shell  # with search="home"
-    heading: str  # "What does the customer say?": the page's <h1> and the field's label
+    heading: str  # "Find the procedure": the page's <h1>, for those who hear the page
     matrix_title: str  # "Symptoms by device: the first test"
     matrix: Matrix
     changes_title: str = ""  # "Reviewed last"

@@ -113,6 +113,7 @@ class Sheet:
     """The ruled sheet."""
 
     phases: tuple[Phase, ...]
+    running: str = ""  # "godwit / clean-charge-port · revision 4": at the head of each printed sheet
 
 
 @dataclass(frozen=True, slots=True)

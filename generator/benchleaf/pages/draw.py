@@ -1,0 +1,75 @@
+"""One view in, the text of one page out. Our own Jinja environment: all text is escaped, a misspelt field is an error."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from jinja2 import DictLoader, Environment, FileSystemLoader, StrictUndefined
+
+from benchleaf.pages.views import (
+    DevicesView,
+    DeviceView,
+    HomeView,
+    MaterialsView,
+    MaterialView,
+    ProceduresView,
+    ProcedureView,
+    RegisterView,
+    SymptomView,
+    ToolsView,
+    View,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from pathlib import Path
+
+    from jinja2 import BaseLoader
+
+TEMPLATES: dict[type[View], str] = {
+    DeviceView: "device/page.html",
+    DevicesView: "lists/devices.html",
+    HomeView: "home/page.html",
+    MaterialView: "lists/material.html",
+    MaterialsView: "lists/materials.html",
+    ProcedureView: "procedure/page.html",
+    ProceduresView: "lists/procedures.html",
+    RegisterView: "lists/register.html",
+    SymptomView: "symptom/page.html",
+    ToolsView: "lists/tools.html",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Drawer:
+    """Templates, compiled once, ready to draw any number of views."""
+
+    environment: Environment
+
+    def draw(self, view: View) -> str:
+        """Return the page's whole HTML text."""
+        return self.environment.get_template(TEMPLATES[type(view)]).render(view=view)
+
+
+def drawer(templates: Mapping[str, str] | Path) -> Drawer:
+    """Return what draws with these templates: their texts by name, or the folder that holds them."""
+    return Drawer(
+        Environment(
+            loader=_loader(templates),
+            autoescape=True,
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            auto_reload=False,
+            cache_size=-1,
+        )
+    )
+
+
+def _loader(templates: Mapping[str, str] | Path) -> BaseLoader:
+    """Return the loader for texts that are at hand, or for a folder."""
+    # A path has no items; asking for them keeps pathlib, which touches the disk, out of this module.
+    if hasattr(templates, "items"):
+        return DictLoader(templates)
+    return FileSystemLoader(templates)
