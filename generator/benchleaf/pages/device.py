@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-
-from markupsafe import Markup
+from typing import TYPE_CHECKING
 
 from benchleaf.pages.parts import NO_PROSE, Link, Only, ProcedureRow, Shell, TitleBlock, VariantChoice, Words
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
 
 
 @dataclass(frozen=True, slots=True)

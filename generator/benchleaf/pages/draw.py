@@ -1,8 +1,9 @@
-"""One view in, the text of one page out. Our own Jinja environment: all text is escaped, a misspelt field is an error."""
+"""One view in, the text of one page out: all text is escaped, and a misspelt field is an error."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jinja2 import DictLoader, Environment, FileSystemLoader, StrictUndefined
@@ -23,7 +24,6 @@ from benchleaf.pages.views import (
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
-    from pathlib import Path
 
     from jinja2 import BaseLoader
 
@@ -69,7 +69,4 @@ def drawer(templates: Mapping[str, str] | Path) -> Drawer:
 
 def _loader(templates: Mapping[str, str] | Path) -> BaseLoader:
     """Return the loader for texts that are at hand, or for a folder."""
-    # A path has no items; asking for them keeps pathlib, which touches the disk, out of this module.
-    if hasattr(templates, "items"):
-        return DictLoader(templates)
-    return FileSystemLoader(templates)
+    return FileSystemLoader(templates) if isinstance(templates, Path) else DictLoader(templates)

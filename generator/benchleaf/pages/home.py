@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from benchleaf.pages.parts import Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
+if TYPE_CHECKING:
+    from benchleaf.pages.parts import Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
 
 
 @dataclass(frozen=True, slots=True)

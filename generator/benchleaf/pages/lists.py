@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from markupsafe import Markup
-
-from benchleaf.pages.home import Matrix
 from benchleaf.pages.parts import NO_PROSE, Link, ProcedureRow, SafetyMessage, Shell, TitleBlock, Words
-from benchleaf.pages.sheet import Need
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+    from benchleaf.pages.home import Matrix
+    from benchleaf.pages.sheet import Need
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-
-from markupsafe import Markup
+from typing import TYPE_CHECKING
 
 from benchleaf.pages.parts import (
     NO_PROSE,
@@ -17,6 +16,9 @@ from benchleaf.pages.parts import (
     VariantChoice,
     Words,
 )
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
 
 
 @dataclass(frozen=True, slots=True)
