@@ -14,7 +14,7 @@ BIN    := $(VENV)/bin
 # MkDocs' theme prints a notice about its own future at each build; ours is in DEVELOPERS.md.
 export NO_MKDOCS_2_WARNING := 1
 
-.PHONY: site serve test check lint bench clean tools
+.PHONY: site serve test check strict lint bench clean tools
 .DEFAULT_GOAL := site
 .DELETE_ON_ERROR:
 
@@ -27,8 +27,11 @@ serve: $(VENV)/.stamp
 test: $(VENV)/.stamp node_modules/.stamp tools
 	@$(BIN)/python -m pytest --quiet --numprocesses auto --dist loadgroup $(ARGS)
 
-check: lint test
-	@$(BIN)/python -m tests.strict_site
+check: lint strict test
+
+# A warning of MkDocs about a Markdown page, a link or a setting stops this build.
+strict: $(VENV)/.stamp
+	@$(BIN)/mkdocs build --strict --quiet
 
 # lint-imports speaks even when all is well, so what it says is kept until it is needed.
 lint: $(VENV)/.stamp

@@ -1,0 +1,30 @@
+"""The kinds of page that the site has: each must hold under every view of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+KINDS = {
+    "home": "index.html",
+    "symptom": "symptoms/*.html",
+    "procedures": "procedures.html",
+    "procedure": "repairs/*/*.html",
+    "devices": "devices.html",
+    "device": "devices/*.html",
+    "materials": "materials.html",
+    "material": "materials/*.html",
+    "tools": "tools.html",
+    "register": "register.html",
+    "rule": "rules/*.html",
+    "emergency": "stop-and-make-safe.html",
+}
+# Written in Markdown, so the theme draws the frame around them.
+FROM_MARKDOWN = ("rule", "emergency")
+
+
+def largest(site: Path, kind: str) -> str:
+    """Return the path, below *site*, of the page of *kind* with the most to go wrong."""
+    return max(site.glob(KINDS[kind]), key=lambda path: (path.stat().st_size, path)).relative_to(site).as_posix()

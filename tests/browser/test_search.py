@@ -1,0 +1,67 @@
+"""From the customer's words to the right procedure: search, as a person uses it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from playwright.sync_api import expect
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Locator, Page
+
+SYMPTOM = "symptoms/no-charge.html"
+
+
+def results(page: Page) -> Locator:
+    """Return the links that search shows."""
+    return page.locator("[data-search-results] a")
+
+
+def ask(page: Page, words: str) -> Locator:
+    """Type *words* into the page's search field as a person does, key by key, and return the field."""
+    field = page.locator("[data-search] input")
+    field.click()
+    field.press_sequentially(words)
+    expect(results(page).first).to_be_visible()
+    return field
+
+
+def test_customers_words_with_typing_mistakes(page: Page, address: str) -> None:
+    """The customer's words, typed in haste, show the symptom first."""
+    page.goto(f"{address}index.html")
+
+    ask(page, "wont chrage")
+
+    assert f"{address}{SYMPTOM}" == results(page).first.evaluate("link => link.href")
+
+
+def test_enter_opens_the_first_result(page: Page, address: str) -> None:
+    """Enter, pressed in the field, opens the first result, and from there a procedure opens."""
+    page.goto(f"{address}index.html")
+
+    ask(page, "wont chrage").press("Enter")
+    page.wait_for_url(f"{address}{SYMPTOM}")
+    page.locator("main a[href*='repairs/']").first.click()
+    page.wait_for_url(f"{address}repairs/**")
+
+    assert page.locator("[data-step]").count() > 0
+
+
+def test_search_from_a_page_below(page: Page, address: str) -> None:
+    """The field in the head of a page two folders down leads to the same place."""
+    page.goto(f"{address}{SYMPTOM}")
+    page.locator("main a[href*='repairs/']").first.click()
+
+    ask(page, "battery stays empty").press("Enter")
+    page.wait_for_url(f"{address}symptoms/**")
+
+    assert f"{address}{SYMPTOM}" == page.url
+
+
+def test_nothing_found_is_said(page: Page, address: str) -> None:
+    """Words that lead nowhere are answered with words, not with an empty page."""
+    page.goto(f"{address}index.html")
+
+    page.locator("[data-search] input").press_sequentially("zzqqxx")
+
+    expect(page.locator("[data-search-results]")).to_contain_text("othing")
