@@ -1,0 +1,91 @@
+"""The whole way in one screen: read, fit, build, check, derive, draw."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cache
+from typing import TYPE_CHECKING
+
+from benchleaf.checks import engine
+from benchleaf.checks.rules import RULES
+from benchleaf.findings import Fault, Finding, Place
+from benchleaf.model.build import Document, build
+from benchleaf.pages.compose.rules import rule_pages
+from benchleaf.pages.compose.site import Options, Site
+from benchleaf.pages.draw import Drawer, drawer
+from benchleaf.pages.whole import whole
+from benchleaf.report.summary import Report
+from benchleaf.shape.check import check as fit
+from benchleaf.shape.schemas import Schemas
+from benchleaf.source import packaged
+from benchleaf.source.folder import File, Folder
+from benchleaf.source.read import read
+
+if TYPE_CHECKING:
+    from benchleaf.model.knowledge import KnowledgeBase
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A knowledge base and everything that was found in it, in reading order."""
+
+    folder: Folder
+    base: KnowledgeBase
+    findings: tuple[Finding, ...]
+
+    @property
+    def stops(self) -> bool:
+        """Whether something keeps the site from being published."""
+        return any(finding.stops for finding in self.findings)
+
+    def report(self, *, strict: bool = False) -> Report:
+        """Return what was found, with the numbers of what was looked at."""
+        variants = sum(len(self.base.variants_of(procedure)) for procedure in self.base.procedures.values())
+        return Report(self.findings, len(self.base.procedures), variants, len(self.base.devices), strict)
+
+
+@dataclass(slots=True)
+class Cache:
+    """What the files of the last run became, by their bytes. Nothing about more than one file is kept."""
+
+    documents: dict[File, tuple[Document, tuple[Fault, ...]]] = field(default_factory=dict)
+
+
+def check(folder: Folder, cache: Cache | None = None) -> Checked:
+    """Read and check the whole knowledge base in *folder*; *cache* spares what has not changed since the last run."""
+    kept = cache.documents if cache else {}
+    read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
+    if cache:
+        cache.documents = read_now
+    misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
+    base = build((document for document, _ in read_now.values()), misplaced, folder.others)
+    faults = (fault for _, found in read_now.values() for fault in found)
+    return Checked(folder, base, engine.in_order([*engine.weigh(faults, RULES), *engine.run(base, RULES)]))
+
+
+def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:
+    """Return the text of each page of ours by its path in the site, and the Markdown of each rule's page likewise."""
+    notes = frozenset(name.removesuffix(".md") + ".html" for name in checked.folder.others if name.endswith(".md"))
+    site = Site(checked.base, options, notes, checked.folder.notes)
+    levels = {name: str(rule.level) for name, rule in RULES.items()}
+    return whole(site, _drawer()), rule_pages(packaged.rule_texts(), levels)
+
+
+def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:
+    """Return what *file* became, and what is wrong with it; a file that does not fit is a document without a root."""
+    result = read(file.data, file.path)
+    unfit = fit(result.document, file.kind, _schemas()) if result.document else ()
+    # A swallowed remark is a warning: what was read is a whole document.
+    whole_document = not unfit and all(fault.rule == "swallowed-comment" for fault in result.faults)
+    root = result.document if whole_document else None
+    return Document(file.kind, file.device, file.id, file.path, root), result.faults + unfit
+
+
+@cache
+def _schemas() -> Schemas:
+    return Schemas(packaged.schemas())
+
+
+@cache
+def _drawer() -> Drawer:
+    return drawer(packaged.templates())

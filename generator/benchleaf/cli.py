@@ -1,0 +1,164 @@
+"""The command line: arguments in, exit codes out. Findings on stdout, everything else on stderr."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+from pathlib import Path
+
+import click
+
+from benchleaf import __version__, build
+from benchleaf.checks.rules import RULES
+from benchleaf.findings import Finding, Refused
+from benchleaf.report import FORMATS
+from benchleaf.report.summary import Report
+from benchleaf.source import packaged
+from benchleaf.source.folder import Folder, docs_folder, find_root, scan
+
+CLEAN, FOUND, REFUSED, BUG = 0, 1, 2, 3
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="benchleaf")
+def commands() -> None:
+    """Check repair procedures, and publish them as a site that opens from a folder."""
+
+
+def main() -> None:
+    """Run a command; bad input ends in one line, never in a traceback, unless BENCHLEAF_DEBUG is set."""
+    try:
+        code = commands.main(standalone_mode=False)
+    except (click.exceptions.Exit, click.ClickException, click.Abort) as error:
+        code = _refused_by_click(error)
+    except Refused as error:
+        click.echo(f"benchleaf: {error}", err=True)
+        code = REFUSED
+    except BrokenPipeError:
+        # Whoever read our output has gone; what is left in the buffer must not complain at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        code = CLEAN
+    except Exception as error:
+        if os.environ.get("BENCHLEAF_DEBUG"):
+            raise
+        click.echo(f"benchleaf: a fault of ours, nothing was published: {error!r}. Set BENCHLEAF_DEBUG=1 to see where.",
+                   err=True)  # fmt: skip
+        code = BUG
+    sys.exit(code if isinstance(code, int) else CLEAN)
+
+
+def _refused_by_click(error: Exception) -> int:
+    if isinstance(error, click.exceptions.Exit):
+        return error.exit_code
+    if isinstance(error, click.ClickException):
+        error.show()
+    return REFUSED
+
+
+@commands.command()
+@click.argument("paths", nargs=-1, type=click.Path(path_type=Path))
+@click.option("--format", "form", type=click.Choice(list(FORMATS)), default="text", help="How findings are written.")
+@click.option("--select", multiple=True, metavar="RULE", help="Report this rule only; may be given several times.")
+@click.option("--ignore", multiple=True, metavar="RULE", help="Leave this rule out; may be given several times.")
+@click.option("--strict", is_flag=True, help="Let warnings stop publication too.")
+def check(paths: tuple[Path, ...], form: str, select: tuple[str, ...], ignore: tuple[str, ...], *, strict: bool) -> int:
+    """Check the knowledge base, and report what is found in PATHS (everything, where none is given)."""
+    for name in (*select, *ignore):
+        _known_rule(name)
+    folder = _folder(paths[0] if paths else Path.cwd())
+    wanted = _wanted(folder, paths)
+    checked = build.check(folder)
+    report = checked.report(strict=strict)
+    kept = tuple(finding for finding in report.findings if _asked_for(finding, wanted, select, ignore))
+    report = Report(kept, report.procedures, report.variants, report.devices, strict)
+    click.echo(FORMATS[form](report), nl=False)
+    click.echo(report.sentence, err=True)
+    return FOUND if report.stopping else CLEAN
+
+
+@commands.command()
+@click.argument("rule", required=False)
+@click.option("--all", "everything", is_flag=True, help="Explain every rule.")
+def explain(rule: str | None, *, everything: bool) -> int:
+    """Say what RULE finds, why it matters, and what to write."""
+    if rule is None and not everything:
+        click.echo("\n".join(f"{known.name:24} {known.level}" for known in RULES.values()))
+        return CLEAN
+    names = list(RULES) if everything else [_known_rule(rule or "")]
+    click.echo("\n\n".join(packaged.rule_texts()[name].rstrip() for name in names))
+    return CLEAN
+
+
+@commands.command("build")
+@click.option("--strict", is_flag=True, help="Let warnings stop publication too.")
+def build_site(*, strict: bool) -> int:
+    """Check the knowledge base and build its site; the last good site stands until the new one is whole."""
+    folder = _folder(Path.cwd())
+    checked = build.check(folder)
+    report = checked.report(strict=strict)
+    click.echo(FORMATS["text"](report), nl=False)
+    click.echo(report.sentence, err=True)
+    if report.stopping:
+        click.echo("The site was not touched.", err=True)
+        return FOUND
+    # MkDocs is slow to load, and only these two commands need it.
+    from benchleaf.publish import publish  # noqa: PLC0415
+
+    site = publish(folder.root, checked)
+    click.echo(f"The site is in {os.path.relpath(site)}: open {os.path.relpath(site / 'index.html')}", err=True)
+    return CLEAN
+
+
+@commands.command()
+@click.option("--address", metavar="HOST:PORT", help="Where to listen; 127.0.0.1:8000 where nothing is said.")
+def serve(address: str | None) -> int:
+    """Show the site while you write; drafts are shown too."""
+    from benchleaf.publish import serve as preview  # noqa: PLC0415  (as above)
+
+    preview(find_root(Path.cwd()), address)
+    return CLEAN
+
+
+@commands.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def init(folder: Path) -> int:
+    """Make a small knowledge base in FOLDER that checks and builds."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise Refused(f"{folder} is there already and is not empty: name a new folder")
+    shutil.copytree(packaged.starter(), folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
+    click.echo(f"A knowledge base is in {folder}: go there, then `benchleaf check` and `benchleaf build`.", err=True)
+    return CLEAN
+
+
+def _folder(start: Path) -> Folder:
+    root = find_root(start)
+    return scan(root, docs_folder(root))
+
+
+def _known_rule(name: str) -> str:
+    if name in RULES:
+        return name
+    from benchleaf.checks.names import nearest  # noqa: PLC0415  (only where a name was mistyped)
+
+    close = nearest(name, RULES)
+    raise Refused(f"There is no rule {name}" + (f"; did you mean {close}?" if close else ": `benchleaf explain` lists them"))
+
+
+def _wanted(folder: Folder, paths: tuple[Path, ...]) -> tuple[str, ...]:
+    """Return the paths to report on as findings write them; nothing means everything."""
+    wanted = []
+    for path in paths:
+        if not path.exists():
+            raise Refused(f"There is no {path}")
+        whole = path.resolve()
+        if not whole.is_relative_to(folder.root):
+            raise Refused(f"{path} is not in the knowledge base of {folder.root}")
+        wanted.append(whole.relative_to(folder.root).as_posix())
+    return () if "." in wanted else tuple(wanted)
+
+
+def _asked_for(finding: Finding, paths: tuple[str, ...], select: tuple[str, ...], ignore: tuple[str, ...]) -> bool:
+    place = finding.place.path
+    inside = not paths or any(place == path or place.startswith(path + "/") for path in paths)
+    return inside and finding.rule not in ignore and (not select or finding.rule in select)

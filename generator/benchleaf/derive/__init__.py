@@ -1,0 +1,1 @@
+"""What follows from the model: facts for pages, with nothing formatted yet."""

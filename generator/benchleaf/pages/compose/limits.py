@@ -1,0 +1,159 @@
+"""The second column: what a step's action sets, bears and takes, in the shop's units."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchleaf.model import action as act
+from benchleaf.pages.parts import Link, Words, words
+from benchleaf.pages.sheet import Limit
+from benchleaf.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from benchleaf.model.device import Device, Fastener
+    from benchleaf.model.device import Limit as Bears
+    from benchleaf.model.step import Step
+    from benchleaf.pages.compose.site import Site
+    from benchleaf.units.quantity import Quantity
+
+
+class Limits:
+    """Words the limits of the steps of one page."""
+
+    def __init__(self, site: Site, device: Device | None, letters: Mapping[str, str], root: str) -> None:
+        """Hold what all steps of the page share."""
+        self._site, self._device, self._letters, self._root = site, device, letters, root
+        units = site.base.shop.units if site.base.shop else {}
+        self._torque = units.get("torque", "")
+        self._temperature = units.get("temperature", "")
+
+    def of(self, step: Step) -> tuple[Limit, ...]:
+        """Return the limits of *step*, in the order they are needed."""
+        found = list(self._of_action(step.action)) if step.action else []
+        found += [
+            Limit(show.tidy(amount.amount.text), "amount", (self._material(amount.material.text),))
+            for amount in step.apply
+        ]
+        if step.takes:
+            found.append(Limit(f"takes {show.tidy(step.takes.text)}", "time"))
+        return tuple(found)
+
+    def degrees(self, quantity: Quantity) -> str:
+        """Return a temperature in the shop's unit."""
+        return show.temperature(quantity, self._temperature)
+
+    def bears(self, limit: Bears) -> str:
+        """Return what a part bears."""
+        lasts = f", {show.tidy(limit.lasts.text)}" if limit.lasts else ""
+        return f"{self.degrees(limit.at)}{lasts}"
+
+    def torque(self, fastener: Fastener) -> str:
+        """Return the torque of *fastener* in the shop's unit, with the written value where it differs."""
+        if fastener.torque is None:
+            return "by hand" if fastener.torque_by_hand else "not given"
+        shown, written = show.torque(fastener.torque, self._torque)
+        return f"{shown} ({written})" if written else shown
+
+    def size(self, fastener: Fastener) -> str:
+        """Return thread and length."""
+        length = show.tidy(fastener.length.text).removesuffix(" mm") if fastener.length else ""
+        return " × ".join(part for part in (fastener.thread, length) if part)
+
+    def _of_action(self, action: act.Action) -> Iterator[Limit]:
+        match action:
+            case act.Heat():
+                yield self._heat(action)
+            case act.Unscrew(screws=several):
+                yield from (self._out(screws) for screws in several)
+            case act.Screw(screws=several):
+                yield from (self._in(screws) for screws in several)
+            case act.Solvent():
+                area = f" on {show.tidy(action.area.text)}" if action.area else ""
+                yield Limit(
+                    show.tidy(action.volume.text), "amount", ((*self._material(action.material.text), *words(area)),)
+                )
+            case act.Bath():
+                at = f" at {self.degrees(action.at)}" if action.at else ""
+                yield Limit(f"{show.tidy(action.lasts.text)}{at}", "time", (self._material(action.material.text),))
+            case act.Wait():
+                yield Limit(show.tidy(action.lasts.text), "time", tuple(words(note) for note in self._while(action)))
+            case act.Supply(source=str()):
+                yield self._supply(action)
+            case act.Release(bond=bond):
+                known = self._device.bonds.get(bond.text) if self._device else None
+                if known and known.softens:
+                    yield Limit(self.degrees(known.softens), "heat", (words("where the bond softens"),))
+            case _:
+                return
+
+    def _heat(self, action: act.Heat) -> Limit:
+        notes = []
+        if action.times > 1:
+            pause = f", {show.tidy(action.pause.text)} apart" if action.pause else ""
+            notes.append(f"{action.times} times{pause}")
+        if action.reaches:
+            notes.append(f"the part itself reaches {self.degrees(action.reaches)}, by measurement")
+        if action.ramp:
+            notes.append(f"no faster than {show.tidy(action.ramp.text)}")
+        part = self._device.parts.get(action.on.text) if self._device else None
+        if part and part.heat_limit and action.kind != "solder":
+            notes.append(f"{part.title} bears {self.bears(part.heat_limit)}")
+        if part and part.joint_limit and action.kind != "heat":
+            notes.append(f"joint limit {self.bears(part.joint_limit)}")
+        if action.hold:
+            held = self._device.parts.get(action.hold.part.text) if self._device else None
+            by = f", {self._site.tool(action.hold.instrument.text)}" if action.hold.instrument else ""
+            notes.append(f"keep {held.title if held else action.hold.part} below {self.degrees(action.hold.below)}{by}")
+        if action.shield:
+            notes.append(f"shield: {action.shield}")
+        strong = f"{self.degrees(action.at)}, {show.tidy(action.lasts.text)}"
+        return Limit(strong, "heat" if action.kind == "heat" else "joint", tuple(words(note) for note in notes))
+
+    def _screw(self, screws: act.Screws) -> tuple[Fastener | None, str]:
+        fastener = self._device.fasteners.get(screws.fastener.text) if self._device else None
+        if fastener is None:
+            return None, screws.fastener.text
+        size = self.size(fastener)
+        return fastener, f"item {self._letters[fastener.id]}{f', {size}' if size else ''}"
+
+    def _out(self, screws: act.Screws) -> Limit:
+        fastener, note = self._screw(screws)
+        drive = fastener.drive if fastener and fastener.drive else "screws"
+        return Limit(f"{screws.count} × {drive}", "count", (words(note),))
+
+    def _in(self, screws: act.Screws) -> Limit:
+        fastener, note = self._screw(screws)
+        drive = f" {fastener.drive}" if fastener and fastener.drive else ""
+        notes = [words(f"{screws.count} ×{drive}, {note}")]
+        if screws.torque:
+            shown, written = show.torque(screws.torque, self._torque)
+            notes += [words(written)] if written else []
+        elif fastener and fastener.torque:
+            shown, written = show.torque(fastener.torque, self._torque)
+            notes += [words(written)] if written else []
+        else:
+            shown = "by hand" if fastener and fastener.torque_by_hand else "torque not given"
+            notes += [words(fastener.because)] if fastener and fastener.because else []
+        return Limit(shown, "torque", tuple(notes))
+
+    def _while(self, action: act.Wait) -> Iterator[str]:
+        if action.until:
+            yield f"until {action.until}"
+        if action.at:
+            yield f"at {self.degrees(action.at)}"
+        if action.tool:
+            yield self._site.tool(action.tool.text)
+        if action.air_speed:
+            yield f"air at {show.tidy(action.air_speed.text)}"
+
+    def _supply(self, action: act.Supply) -> Limit:
+        strong = show.tidy(action.at.text) if action.at else f"from {action.source}"
+        notes = [f"from {action.source}"] if action.at else []
+        if action.limit:
+            notes.append(f"limited to {show.tidy(action.limit.text)}")
+        return Limit(strong, "supply", tuple(words(note) for note in notes))
+
+    def _material(self, name: str) -> Words:
+        return words(Link(self._site.material(name), f"{self._root}materials/{name}.html"))

@@ -1,0 +1,283 @@
+"""The page of one procedure."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from benchleaf.derive import needs
+from benchleaf.derive.after import after
+from benchleaf.derive.ledger import ledger
+from benchleaf.derive.numbering import items, numbered
+from benchleaf.derive.times import total
+from benchleaf.pages.compose.checks import check
+from benchleaf.pages.compose.limits import Limits
+from benchleaf.pages.compose.site import (
+    Site,
+    choice,
+    device_title,
+    number_of,
+    only_for,
+    page_of,
+    variant_titles,
+)
+from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
+from benchleaf.pages.prose import prose
+from benchleaf.pages.sheet import (
+    CloseRequirement,
+    Data,
+    Need,
+    Needs,
+    Phase,
+    ProcedureView,
+    Row,
+    Sheet,
+    State,
+)
+from benchleaf.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from benchleaf.derive.numbering import Numbered
+    from benchleaf.model.procedure import Procedure
+
+_PHASES = {"opening": ("O", "Open up"), "work": ("W", "Work"), "closing": ("C", "Close up"), "prove": ("P", "Prove")}
+_CONSENT = {
+    "data-loss": "Data may be lost: the owner has agreed in writing.",
+    "irreversible": "This cannot be undone: the owner has agreed in writing.",
+    "seal-rating": "The rating against dust and water is not proved again: the owner has agreed in writing.",
+}
+_ARRIVES = {
+    ("power", "off"): "Off", ("power", "dead"): "Dead", ("power", "unknown"): "On or dead, not known",
+    ("liquid", "water"): "Wet, water", ("liquid", "sea-water"): "Wet, sea water",
+    ("liquid", "unknown"): "Wet or not, not known", ("battery", "swollen"): "Battery swollen",
+    ("battery", "unknown"): "Battery sound or not, not known", ("glass", "broken"): "Glass broken",
+}  # fmt: skip
+_RECORD = {"photo": "Photograph it.", "note": "Write down what you see.", "reading": "Write down the reading."}
+_BANNERS = {
+    "draft": ("Draft", "Not approved. It is shown here for its author and is not on the public site."),
+    "in-review": ("In review", "Not approved yet. It is shown here for its reviewer and is not on the public site."),
+}
+
+
+def procedure_view(site: Site, procedure: Procedure) -> ProcedureView:
+    """Return the page of *procedure*, complete for all its variants."""
+    return _Page(site, procedure).view()
+
+
+class _Page:
+    """Gathers what the parts of one procedure's page share."""
+
+    def __init__(self, site: Site, procedure: Procedure) -> None:
+        self._site, self._procedure = site, procedure
+        self._path = page_of(procedure)
+        self._root = "../" * self._path.count("/")
+        self._device = site.base.devices.get(procedure.device)
+        self._rows = numbered(self._device, procedure)
+        self._numbers = {row.step.id: row.number for row in self._rows}
+        self._letters = items(self._device) if self._device else {}
+        self._limits = Limits(site, self._device, self._letters, self._root)
+        self._after = after(self._device, procedure)
+        self._variants = site.base.variants_of(procedure)
+
+    def view(self) -> ProcedureView:
+        procedure, site = self._procedure, self._site
+        banner = _BANNERS.get(procedure.status)
+        handed = procedure.hands_back
+        without = ", ".join(self._part(name.text) for name in handed.without) if handed else ""
+        return ProcedureView(
+            shell=site.shell(self._path, procedure.title.text, source=procedure.path),
+            title=self._title(),
+            needs=self._needs(),
+            sheet=Sheet(tuple(self._phases())),
+            close=tuple(self._close()),
+            banner=Banner(procedure.status, *banner) if banner else None,
+            variants=choice(self._device, self._variants),
+            fixes=self._fixes(),
+            arrives=self._arrives(),
+            consent=tuple(_CONSENT.get(name, name) for name in procedure.consent),
+            aftercare=procedure.aftercare,
+            hands_back=f"Handed back without: {without}. {handed.because or ''}".strip() if handed else "",
+            notes=prose(procedure.notes or ""),
+            foot=site.foot(
+                self._root, words("State after: as the steps say. Times are estimates from the steps' own times.")
+            ),
+        )
+
+    def _title(self) -> TitleBlock:
+        procedure = self._procedure
+        hands, waiting = total(row.step for row in self._rows)
+        opening, opening_waits = total(row.step for row in self._rows if row.kind in {"opening", "closing"})
+        shared = (
+            show.interval(opening.low, opening.high) + " of it opening and closing"
+            if self._rows and opening.high
+            else ""
+        )
+        wait_note = (f"{show.interval(opening_waits.low, opening_waits.high)} of it opening and closing"
+                     if opening_waits.high else "")  # fmt: skip
+        level = self._device.access.get(procedure.access.text) if self._device else None
+        device = "" if self._device is None else f"{self._root}devices/{procedure.device}.html"
+        return TitleBlock(
+            kind="Procedure",
+            heading=procedure.title.text,
+            cells=(
+                Cell("Number", number_of(procedure)),
+                Cell("Revision", str(procedure.revision)),
+                Cell("Reviewed", procedure.reviewed or "not yet"),
+                Cell("Status", procedure.status),
+                Cell("For", variant_titles(self._device, self._variants) or device_title(self._site, procedure.device), href=device),
+                Cell("Level", procedure.access.text, level.title.text if level else ""),
+                Cell("Hands on", show.interval(hands.low, hands.high), shared),
+                Cell("Waiting", show.interval(waiting.low, waiting.high), wait_note),
+            ),
+        )  # fmt: skip
+
+    def _fixes(self) -> Words:
+        known = [name for name in self._procedure.fixes if name.text in self._site.base.symptoms]
+        return _joined(
+            Link(self._site.base.symptoms[name.text].title.text, f"{self._root}symptoms/{name}.html") for name in known
+        )
+
+    def _arrives(self) -> tuple[str, ...]:
+        how = self._procedure.arrives
+        pairs = (("power", how.power), ("liquid", how.liquid), ("battery", how.battery), ("glass", how.glass))
+        return tuple(_ARRIVES[pair] for pair in pairs if pair in _ARRIVES)
+
+    def _needs(self) -> Needs:
+        procedure, site, root = self._procedure, self._site, self._root
+        settings = needs.settings(self._device, self._rows)
+        shop = site.base.shop
+        esd = (
+            [text for on, text in ((shop.bench.wrist_strap, "Wrist strap on"), (shop.bench.mat, "Mat earthed")) if on]
+            if shop
+            else []
+        )
+        measured = dict.fromkeys(
+            f"{name} {show.tidy(value)}".capitalize()
+            for row in self._rows if row.step.check for name, value in row.step.check.when.items()
+        )  # fmt: skip
+        equipment = []
+        for tool in needs.equipment(site.base, procedure):
+            known = site.base.tools.get(tool)
+            drives = [drive for drive in (known.drives if known else ()) if f"drive:{drive}" in settings]
+            torques = [show.torque(torque, shop.units.get("torque", "") if shop else "")[0]  # type: ignore[arg-type]
+                       for drive in drives for torque in settings[f"drive:{drive}"]]  # fmt: skip
+            heats = [self._limits.degrees(quantity) for quantity in settings.get(tool, ())]
+            note = ", ".join(dict.fromkeys([*drives, *torques, *heats]))
+            equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
+        cautions = dict.fromkeys((caution.hazard, row.number) for row in self._rows for caution in row.step.cautions)
+        return Needs(
+            conditions=tuple(Need(text) for text in [*esd, *measured]),
+            equipment=tuple(equipment),
+            supplies=tuple(
+                Need(site.material(name.material.text), show.tidy(name.amount.text), f"{root}materials/{name.material}.html")
+                for name in procedure.materials
+            ),
+            spares=tuple(self._spare(name, count) for name, count in needs.spares(self._device, self._rows).items()),
+            safety=tuple(Need(_hazard(hazard), f"before {number}", f"#step-{self._id(number)}") for hazard, number in cautions),
+        )  # fmt: skip
+
+    def _id(self, number: str) -> str:
+        return next(row.step.id for row in self._rows if row.number == number)
+
+    def _spare(self, name: str, count: int) -> Need:
+        part = self._device.parts.get(name) if self._device else None
+        facts = [str(count)]
+        if part and part.single_use:
+            facts.append("always renewed")
+        if part and part.price:
+            facts.append(show.tidy(part.price.text))
+        if part and part.lead_time:
+            facts.append(f"lead time {show.tidy(part.lead_time.text)}")
+        return Need(part.title.text if part else name, ", ".join(facts),
+                    only=only_for(self._device, part.only) if part else None)  # fmt: skip
+
+    def _part(self, name: str) -> str:
+        part = self._device.parts.get(name) if self._device else None
+        return part.title.text if part else name
+
+    def _phases(self) -> Iterator[Phase]:
+        for (kind, _), group in groupby(self._rows, key=lambda row: (row.kind, row.level.id if row.level else "")):
+            rows = list(group)
+            letter, title = _PHASES[kind]
+            level = rows[0].level
+            if level:
+                end = level.id if kind == "opening" else level.parent.text
+                title = f"{title}, to level “{end}”"
+            hands, waiting = total(row.step for row in rows)
+            both = hands + waiting
+            note = f"{show.interval(both.low, both.high)}, shared with other procedures of one job" if level else ""
+            yield Phase(letter, title, tuple(self._row(row) for row in rows), note)
+
+    def _row(self, row: Numbered) -> Row:
+        step = row.step
+        only = only_for(self._device, step.only) or (only_for(self._device, row.level.only) if row.level else None)
+        uses = _joined(Link(self._site.tool(tool.text), f"{self._root}tools.html#tool-{tool}") for tool in step.use)
+        return Row(
+            number=row.number,
+            step=step.id,
+            do=step.do.text,
+            why=step.why or "",
+            uses=(*words("with "), *uses) if uses else (),
+            record=_RECORD.get(step.record or "", ""),
+            marks=("Cannot be undone",) if step.irreversible else (),
+            cautions=tuple(SafetyMessage(c.hazard, _hazard(c.hazard), c.hazard, c.text.text) for c in step.cautions),
+            limits=self._limits.of(step),
+            check=check(self._site, self._procedure, self._numbers, step.check, self._root) if step.check else None,
+            after=tuple(self._state(step.id)),
+            pictures=self._pictures(row),
+            only=only,
+            data=(Data("phase", row.kind), Data("record", step.record)) if step.record else (Data("phase", row.kind),),
+        )  # fmt: skip
+
+    def _state(self, step: str) -> Iterator[State]:
+        for said, variants in self._after.get(step, ()):
+            note = (words(f"{variant_titles(self._device, variants)} only"),) if variants else ()
+            yield State(said.strong, said.lead, said.tail, note)
+
+    def _pictures(self, row: Numbered) -> tuple[Picture, ...]:
+        picture = row.step.picture
+        return (Picture(self._root + picture.text, f"Drawing for {row.number}: {row.step.do}"),) if picture else ()
+
+    def _close(self) -> Iterator[CloseRequirement]:
+        device = self._device
+        if device is None:
+            return
+        told: dict[tuple[str, str, str], list[str]] = {}
+        for variant in self._variants:
+            for line in self._lines(variant):
+                told.setdefault(line, []).append(variant)
+        for (text, count, note), names in told.items():
+            some = len(names) < len(self._variants)
+            only = Only(" ".join(names), f"{variant_titles(device, names)} only") if some else None
+            yield CloseRequirement(text, count, note, only)
+
+    def _lines(self, variant: str) -> Iterator[tuple[str, str, str]]:
+        device = self._device
+        assert device is not None  # noqa: S101  (asked for an opened device only)
+        counts = ledger(device, self._rows, variant)
+        for name, count in counts.screws:
+            fastener = device.fasteners.get(name)
+            if fastener:
+                yield (f"{fastener.title} back", f"{count} of {count}",
+                       f"item {self._letters[name]}, {self._limits.size(fastener)}")  # fmt: skip
+        for part in counts.parts:
+            yield f"{self._part(part)} back", "1 of 1", ""
+        for part in counts.renewed:
+            yield f"{self._part(part)} renewed", "1 of 1", ""
+        for battery in counts.batteries:
+            known = device.batteries[battery]
+            yield f"{self._part(known.part.text)} joined", "", ""
+
+
+def _hazard(name: str) -> str:
+    return {"esd": "Static"}.get(name, name.replace("-", " ").capitalize())
+
+
+def _joined(links: Iterable[Link]) -> Words:
+    found: Sequence[Link] = list(links)
+    pieces: list[str | Link] = []
+    for index, link in enumerate(found):
+        pieces += [", ", link] if index else [link]
+    return words(*pieces)

@@ -1,0 +1,82 @@
+"""Rows that several pages list: a procedure, a symptom by device."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchleaf.derive.numbering import numbered
+from benchleaf.derive.times import total
+from benchleaf.derive.usage import answers
+from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, variant_titles
+from benchleaf.pages.home import Matrix, MatrixRow
+from benchleaf.pages.parts import Link, ProcedureRow, Words, words
+from benchleaf.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from benchleaf.model.procedure import Procedure
+    from benchleaf.pages.compose.site import Site
+
+
+def procedure_row(site: Site, procedure: Procedure, root: str) -> ProcedureRow:
+    """Return *procedure* as one row of a list."""
+    device = site.base.devices.get(procedure.device)
+    hands, waiting = total(row.step for row in numbered(device, procedure))
+    symptoms = [Link(site.base.symptoms[name.text].title.text, f"{root}symptoms/{name}.html")
+                for name in procedure.fixes if name.text in site.base.symptoms]  # fmt: skip
+    return ProcedureRow(
+        procedure=Link(procedure.title.text, root + page_of(procedure)),
+        number=number_of(procedure),
+        level=procedure.access.text,
+        hands_on=show.interval(hands.low, hands.high),
+        waiting=show.interval(waiting.low, waiting.high),
+        revision=str(procedure.revision),
+        status=procedure.status,
+        variants=variant_titles(device, site.base.variants_of(procedure)),
+        fixes=joined(symptoms),
+        only=only_for(device, procedure.variants),
+    )
+
+
+def joined(links: Iterable[Link]) -> Words:
+    """Return links in one line with commas between."""
+    pieces: list[str | Link] = []
+    for link in links:
+        pieces += [", ", link] if pieces else [link]
+    return words(*pieces)
+
+
+def matrix(site: Site, root: str) -> Matrix:
+    """Return the symptoms by devices; a cell leads to the symptom on that device and says what answers it."""
+    devices = list(site.base.devices.values())
+    rows = []
+    for symptom in site.base.symptoms.values():
+        cells = tuple(_cell(site, symptom.id, device.id, root) for device in devices)
+        rows.append(MatrixRow(Link(symptom.title.text, f"{root}symptoms/{symptom.id}.html"), cells))
+    heads = tuple(Link(device.title.text, f"{root}devices/{device.id}.html") for device in devices)
+    return Matrix(heads, tuple(rows))
+
+
+def _cell(site: Site, symptom: str, device: str, root: str) -> Words:
+    found = answers(site.base, site.usage, symptom, device)
+    diagnosis = site.base.diagnoses.get((device, symptom))
+    if not found and diagnosis is None:
+        return ()
+    target = f"{root}symptoms/{symptom}.html#{device}"
+    if diagnosis and diagnosis.causes:
+        return words(Link(f"{_count(len(diagnosis.causes), 'cause')}, {_count(len(found), 'procedure')}", target))
+    first = found[0]
+    if len(found) == 1:
+        return words(Link(first.title.text, root + page_of(first)))
+    return words(Link(_count(len(found), "procedure"), target))
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def device_link(site: Site, device: str, root: str) -> Link:
+    """Return the link to a device; plain words for procedures of any device."""
+    return Link(device_title(site, device), "" if device == ANY_DEVICE else f"{root}devices/{device}.html")

@@ -1,0 +1,172 @@
+"""What every page needs to know of the site that it stands in, and the shell around it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from benchleaf.derive.usage import Usage, usage
+from benchleaf.library.names import BUILT_IN
+from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption, Words, words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from benchleaf.model.device import Device
+    from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.procedure import Procedure
+    from benchleaf.model.words import OnlyFor
+
+WORDMARK = "Benchleaf"
+SCRIPTS = ("assets/search.js",)
+_NAV = (
+    ("What the customer says", "index.html", ("symptoms/",)),
+    ("Devices", "devices.html", ("devices/",)),
+    ("Procedures", "procedures.html", ("repairs/",)),
+    ("Materials", "materials.html", ("materials/",)),
+    ("Tools", "tools.html", ()),
+    ("Rules", "rules/index.html", ("rules/",)),
+    ("Register", "register.html", ()),
+)
+LOCAL_RULES = "Local rules and licensed practice come first."
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """
+    What the settings of a site say.
+
+    `notice` stands at the foot of every page; `edit` is an address in which `{path}` becomes the path of a source below
+    the folder `docs`, or "";
+    `drafts` shows what is not approved; `policy` is the content of the Content-Security-Policy.
+    """
+
+    notice: str = ""
+    edit: str = ""
+    docs: str = "procedures"
+    drafts: bool = False
+    policy: str = POLICY
+
+
+@dataclass(frozen=True)
+class Site:
+    """The base, who uses what in it, and the site's options."""
+
+    base: KnowledgeBase
+    options: Options = field(default_factory=Options)
+    notes: frozenset[str] = frozenset()  # the house's Markdown pages, as paths below the site: "house-rules.html"
+    house: str = ""  # the house's note for the first page, as Markdown
+
+    @cached_property
+    def usage(self) -> Usage:
+        """Who uses what among the procedures that have a page."""
+        return usage(self.base, drafts=self.options.drafts)
+
+    @cached_property
+    def shop(self) -> str:
+        """The shop's name."""
+        return self.base.shop.name if self.base.shop else ""
+
+    @cached_property
+    def site_id(self) -> str:
+        """A word of a-z, 0-9 and hyphens that tells this site's memory from another's."""
+        return re.sub(r"[^a-z0-9]+", "-", self.shop.lower()).strip("-") or "bench"
+
+    def shell(self, path: str, title: str, *, source: str = "", search: str = "head") -> Shell:
+        """Return the shell of the page *path*, made from the file *source*."""
+        root = "../" * path.count("/")
+        below = source.removeprefix(f"{self.options.docs}/")
+        edit = Link("Edit this page", self.options.edit.format(path=below)) if source and self.options.edit else None
+        return Shell(
+            site_name=WORDMARK,
+            site_id=self.site_id,
+            root=root,
+            title=title,
+            nav=tuple(NavItem(text, root + href, _current(path, href, below)) for text, href, below in _NAV),
+            shop=self.shop,
+            invented=self.options.notice,
+            edit=edit,
+            search=search,
+            scripts=SCRIPTS,
+            policy=self.options.policy,
+        )
+
+    def foot(self, root: str, *lines: Words) -> tuple[Words, ...]:
+        """Return the last lines of a sheet: what is particular to it, then that local rules come first."""
+        safe = "stop-and-make-safe.html"
+        if safe not in self.notes:
+            return (*lines, words(LOCAL_RULES))
+        return (
+            *lines,
+            words(f"{LOCAL_RULES} A smoking or hissing battery, a burn, a splash in the eye, a shock: ",
+                  Link("Stop and make safe", root + safe), "."),
+        )  # fmt: skip
+
+    def material(self, name: str) -> str:
+        """Return the title of the material *name*, of the shop or built in."""
+        own = self.base.materials.get(name)
+        if own:
+            return own.title.text
+        return BUILT_IN[name].title if name in BUILT_IN else name
+
+    def tool(self, name: str) -> str:
+        """Return the title of the tool *name*."""
+        tool = self.base.tools.get(name)
+        return tool.title.text if tool else name
+
+
+def _current(path: str, href: str, below: tuple[str, ...]) -> str:
+    if path == href:
+        return "page"
+    return "true" if any(path.startswith(folder) for folder in below) else ""
+
+
+def page_of(procedure: Procedure) -> str:
+    """Return the path of the page of *procedure* below the site's folder."""
+    return f"repairs/{procedure.device}/{procedure.id}.html"
+
+
+def number_of(procedure: Procedure) -> str:
+    """Return the number of *procedure* as drawings and registers give it."""
+    return f"{procedure.device} / {procedure.id}"
+
+
+def variant_titles(device: Device | None, names: Iterable[str]) -> str:
+    """Return the titles of variants, short: the device's first word stands once."""
+    if device is None:
+        return ""
+    titles = [variant.title.text for variant in device.variants if variant.id in set(names)]
+    head = device.title.text.split(" ")[0] + " "
+    return ", ".join(title if index == 0 else title.removeprefix(head) for index, title in enumerate(titles))
+
+
+def only_for(device: Device | None, only: OnlyFor | None) -> Only | None:
+    """Return the mark of a thing that exists for some variants only."""
+    if only is None or device is None:
+        return None
+    names = [variant.id for variant in device.variants if only.holds(variant.id)]
+    return Only(" ".join(names), f"{variant_titles(device, names)} only")
+
+
+def choice(device: Device | None, names: Iterable[str]) -> VariantChoice | None:
+    """Return the row of variants to choose from, where there is a choice."""
+    wanted = set(names)
+    if device is None or len(wanted) < 2:
+        return None
+    options = tuple(
+        VariantOption(variant.id, variant.title.text, variant.tell_by or "")
+        for variant in device.variants
+        if variant.id in wanted
+    )
+    return VariantChoice(device.id, options)
+
+
+def device_title(site: Site, device: str) -> str:
+    """Return the title of *device*; procedures for any device have none of their own."""
+    if device == ANY_DEVICE:
+        return "Any device"
+    known = site.base.devices.get(device)
+    return known.title.text if known else device

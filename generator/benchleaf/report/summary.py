@@ -1,0 +1,43 @@
+"""What was checked and what came of it, in numbers and in one sentence."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from benchleaf.findings import Finding
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """The findings to show, and how much was looked at. `strict` makes warnings stop too."""
+
+    findings: tuple[Finding, ...]
+    procedures: int
+    variants: int
+    devices: int
+    strict: bool = False
+
+    @property
+    def shown(self) -> tuple[Finding, ...]:
+        """The findings that no author has allowed."""
+        return tuple(finding for finding in self.findings if finding.allowed is None)
+
+    @property
+    def stopping(self) -> int:
+        """How many findings keep the site from being published."""
+        return sum(1 for finding in self.shown if finding.stops or (self.strict and finding.level == "warning"))
+
+    @property
+    def sentence(self) -> str:
+        """The last line of every check."""
+        stop, pass_by = self.stopping, len(self.shown) - self.stopping
+        looked = f"{_count(self.procedures, 'procedure')}, {_count(self.variants, 'variant')}, {_count(self.devices, 'device')} checked"
+        if not stop and not pass_by:
+            return f"{looked}: no finding"
+        return f"{looked}: {_count(stop, 'finding')} {'stops' if stop == 1 else 'stop'} publication, {pass_by} {'does' if pass_by == 1 else 'do'} not"
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
