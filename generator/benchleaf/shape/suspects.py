@@ -1,0 +1,92 @@
+"""
+What a schema validator cannot see: values that readers take for two things, and quantities that run backwards.
+
+One cheap pass over a document finds the few values that look so; only for these is the schema asked.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from benchleaf.shape import quantities
+from benchleaf.shape.inline import quoted, shown
+from benchleaf.shape.misread import other_reading
+from benchleaf.shape.spot import like_this, written
+from benchleaf.source.nodes import Node, Scalar, Sequence, Table
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from benchleaf.findings import Fault
+    from benchleaf.shape.schemas import Pointer
+    from benchleaf.shape.spot import Spot
+
+# Wider than what is looked for: a word that may be read as a truth or as nothing, a number written oddly, a date, a
+# quantity below zero, a range. What passes this sieve is looked at closely.
+_SUSPECT = re.compile(
+    r"(?:y|n|yes|no|on|off|true|false|null|~|=|<<)$"
+    r"|[-+]?(?:[0-9][0-9_.:]*$|0[box]|\.[in])"
+    r"|[0-9]{4}-[0-9]{1,2}-[0-9]"
+    r"|(?:[<>≤≥]=? ?)?[-−]"
+    r"|[0-9.]+ ?[^\s0-9]{0,6}?(?: ?[–-] ?| to )[-−]?[0-9.]",
+    re.IGNORECASE,
+)
+
+
+def suspects(node: Node, relative: frozenset[str], pointer: Pointer = ()) -> Iterator[Pointer]:
+    """Yield where the values stand that must be looked at closely, *relative* fields among them."""
+    if isinstance(node, Table):
+        for entry in node.entries:
+            name, value = entry.key.text, entry.value
+            if not isinstance(value, Scalar):
+                yield from suspects(value, relative, (*pointer, name))
+            elif _SUSPECT.match(value.text) or name in relative:
+                yield (*pointer, name)
+    elif isinstance(node, Sequence):
+        for number, item in enumerate(node.items):
+            if not isinstance(item, Scalar):
+                yield from suspects(item, relative, (*pointer, number))
+            elif _SUSPECT.match(item.text):
+                yield (*pointer, number)
+
+
+def misread(spots: Iterable[Spot]) -> Iterator[tuple[Pointer, Fault]]:
+    """Yield, with its pointer, a fault for each value of *spots* that another reader takes for no text."""
+    for spot in spots:
+        if _is_text(spot) and isinstance(spot.node, Scalar):
+            reading = other_reading(spot.node)
+            if reading is not None:
+                yield spot.pointer, _misread(spot, spot.node, reading)
+
+
+def odd(spots: Iterable[Spot]) -> Iterator[Fault]:
+    """Yield what else is wrong with the values of *spots*, which fit their schema."""
+    for spot in spots:
+        if spot.dimensions:
+            yield from quantities.relative(spot)
+            yield from quantities.ends(spot)
+        elif isinstance(spot.node, Scalar) and isinstance(spot.node.value, float) and "integer" in spot.types:
+            # The schema takes 8.0 for a whole number; a count of screws is written 8.
+            whole = f"{spot.node.value:.0f}"
+            message = f"{spot.name} is {spot.node.text}, a number with a point"
+            yield spot.fault("wrong-value", message, f"Write {whole}.")
+
+
+def _is_text(spot: Spot) -> bool:
+    """Whether a text, an id or a quantity belongs here: not one of a few words, nor a date."""
+    schema = spot.schema
+    if "string" not in spot.types or "enum" in schema or schema.get("format") == "date":
+        return False
+    # Where words stand beside a quantity, the rest is a quantity; where they stand alone, nothing else fits.
+    words = schema.get("x-words", ())
+    return not words or (bool(spot.dimensions) and isinstance(spot.node, Scalar) and spot.node.text not in words)
+
+
+def _misread(spot: Spot, node: Scalar, reading: str) -> Fault:
+    message = f"{spot.name} is {shown(node.text)} without quotes, which some readers take for {reading}"
+    if spot.dimensions:
+        return spot.fault("misread-value", message, quantities.how_to(spot, spot.dimensions))
+    if node.value is None:
+        return spot.fault("misread-value", message, f"{like_this(spot)}. Or take it out.")
+    return spot.fault("misread-value", message, f"Put it in quotes: {written(spot, quoted(node.text))}.")
