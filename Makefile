@@ -29,8 +29,9 @@ test: $(VENV)/.stamp node_modules/.stamp tools
 
 check: lint strict test
 
-# A warning of MkDocs about a Markdown page, a link or a setting stops this build.
+# A warning of ours about the demonstration, or of MkDocs about a page, a link or a setting, stops this build.
 strict: $(VENV)/.stamp
+	@said=$$($(BIN)/benchleaf check --strict 2>&1) || { echo "$$said"; exit 1; }
 	@$(BIN)/mkdocs build --strict --quiet
 
 # lint-imports speaks even when all is well, so what it says is kept until it is needed.

@@ -1,0 +1,87 @@
+"""
+How long a build takes, how it grows, and how it compares with plain pages of the same text built in the same run.
+
+    python -m tests.bench [--rounds 2] [--small 300] [--large 1000]
+
+What is wanted are relations, never seconds: those belong to the machine.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+import tempfile
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tests.bench import written
+from tests.bench.measure import Build, best, build
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+BIN = Path(sys.executable).parent
+DEMONSTRATION = Path(__file__).resolve().parents[2] / "procedures"
+RATIO, GROWTH, PAGE, MEMORY = 1 / 3, 3.6, 1.05, 250.0
+
+
+def main() -> int:
+    """Measure, print one table, and say whether each relation holds: 0 when all do, 1 otherwise."""
+    ask = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__.strip().splitlines()[0])
+    ask.add_argument("--rounds", type=int, default=2, help="builds of each kind; the least disturbed counts")
+    ask.add_argument("--small", type=int, default=300, help="procedures of the smaller base")
+    ask.add_argument("--large", type=int, default=1000, help="procedures of the larger base")
+    asked = ask.parse_args()
+    with tempfile.TemporaryDirectory(prefix="bench-") as folder:
+        ours, plain = _measure((asked.small, asked.large), asked.rounds, Path(folder))
+    return _table(asked.small, asked.large, ours, plain)
+
+
+def _measure(sizes: tuple[int, int], rounds: int, top: Path) -> tuple[list[Build], list[Build]]:
+    """Return the best build of each size, of our site and of plain pages; the kinds take turns, so noise hits both."""
+    for size in sizes:
+        written.as_yaml(size, top / f"ours-{size}", DEMONSTRATION)
+        written.as_markdown(size, top / f"plain-{size}")
+    commands = {"ours": (BIN / "benchleaf", "build"), "plain": (BIN / "mkdocs", "build", "--quiet")}
+    seen: dict[str, list[Build]] = {f"{kind}-{size}": [] for kind in commands for size in sizes}
+    for _ in range(rounds):
+        for name, builds in seen.items():
+            builds.append(build(commands[name.split("-")[0]], top / name))
+            print(f"{name}: {builds[-1].wall:.1f} s", file=sys.stderr)  # noqa: T201 - one waits two minutes here
+    return [best(seen[f"ours-{size}"]) for size in sizes], [best(seen[f"plain-{size}"]) for size in sizes]
+
+
+def _table(small: int, large: int, ours: list[Build], plain: list[Build]) -> int:
+    rows: list[tuple[str, Callable[[Build], float], list[Build], str]] = [
+        ("benchleaf build, wall s", lambda one: one.wall, ours, ".1f"),
+        ("benchleaf build, cpu s", lambda one: one.cpu, ours, ".1f"),
+        ("  peak memory, MB", lambda one: one.memory, ours, ".0f"),
+        ("  site, MB", lambda one: one.site, ours, ".1f"),
+        ("  bytes of a procedure's page", lambda one: one.page, ours, ",.0f"),
+        ("plain pages, wall s", lambda one: one.wall, plain, ".1f"),
+        ("plain pages, cpu s", lambda one: one.cpu, plain, ".1f"),
+        ("  peak memory, MB", lambda one: one.memory, plain, ".0f"),
+        ("  site, MB", lambda one: one.site, plain, ".1f"),
+        ("  bytes of a procedure's page", lambda one: one.page, plain, ",.0f"),
+    ]
+    lines = [f"{'procedures':32}{small:>10,}{large:>10,}{'growth':>9}"]
+    for label, read, builds, form in rows:
+        first, second = (read(one) for one in builds)
+        lines.append(f"{label:32}{first:>10{form}}{second:>10{form}}{second / first:>9.2f}")
+    # Processor time, because a machine that does something else meanwhile changes it least.
+    wanted = [
+        (f"time beside plain pages, {small:,}", ours[0].cpu / plain[0].cpu, RATIO),
+        (f"time beside plain pages, {large:,}", ours[1].cpu / plain[1].cpu, RATIO),
+        ("growth of time", ours[1].cpu / ours[0].cpu, GROWTH),
+        ("growth of a page's bytes", ours[1].page / ours[0].page, PAGE),
+        ("peak memory, MB", ours[1].memory, MEMORY),
+    ]
+    lines += ["", f"{'wanted':32}{'seen':>10}{'at most':>10}"]
+    for label, seen, most in wanted:
+        lines.append(f"{label:32}{seen:>10.2f}{most:>10.2f}  {'holds' if seen <= most else 'DOES NOT HOLD'}")
+    print("\n".join(lines))  # noqa: T201 - this table is what was asked for
+    return int(any(seen > most for _, seen, most in wanted))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
