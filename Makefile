@@ -52,7 +52,7 @@ $(VENV)/.stamp: pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' \
 	  || { echo "Python 3.11 or newer is needed: make PYTHON=/path/to/python3.11"; exit 1; }
 	@$(PYTHON) -m venv $(VENV) || { echo "Python's venv is missing; on Debian: apt-get install python3-venv"; exit 1; }
-	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --editable '.[dev]'
+	@$(BIN)/python -m pip install -qq --disable-pip-version-check --editable '.[dev]'
 	@touch $@
 
 # Scripts of packages are not run: one of them would fetch a Java from outside.

@@ -1,4 +1,4 @@
-"""The pure parts of the site's scripts, tested by Node's own test runner."""
+"""The site's scripts: their pure parts by Node's own test runner, their types by TypeScript."""
 
 from __future__ import annotations
 
@@ -6,17 +6,35 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tests.conftest import ROOT, run, tool
+from tests.conftest import ROOT, node_module, run, tool
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-FILES = sorted((ROOT / "tests" / "js").glob("*.test.mjs"))
+TESTS = sorted((ROOT / "tests" / "js").glob("*.test.mjs"))
+SCRIPTS = sorted((ROOT / "site_overrides" / "assets").rglob("*.js"))
+# Classic scripts for the browsers of today; Node's types only because our scripts can be asked for their pure parts.
+TYPES = "--allowJs --checkJs --noEmit --strict --target es2022 --lib es2022,dom,dom.iterable --types node".split()
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda file: file.name)
+@pytest.mark.parametrize("file", TESTS, ids=lambda file: file.name)
 def test_script(file: Path) -> None:
     """Each file of script tests passes."""
     said = run(tool("node", "nodejs"), "--test", file, cwd=ROOT)
 
     assert said.returncode == 0, said.stdout + said.stderr
+
+
+def test_types_of_scripts() -> None:
+    """The types that the scripts declare in their comments hold, in every script."""
+    compiler = node_module("typescript/bin/tsc")
+
+    said = run(tool("node", "nodejs"), compiler, *TYPES, "--moduleDetection", "force", *SCRIPTS, cwd=ROOT)
+
+    assert said.returncode == 0, said.stdout + said.stderr
+
+
+@pytest.mark.parametrize("file", SCRIPTS, ids=lambda file: file.name)
+def test_script_asks_for_its_types(file: Path) -> None:
+    """Each script says that its types are checked, so an editor checks them too."""
+    assert "// @ts-check" == file.read_text("utf-8").splitlines()[0]
