@@ -11,27 +11,32 @@ from benchleaf.shape.wording import OF_VALUES, keyword_of, say
 from benchleaf.source.nodes import Table, plain
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from jsonschema_rs import ValidationError
 
     from benchleaf.findings import Fault, Place
     from benchleaf.shape.schemas import Pointer, Schemas
+    from benchleaf.shape.spot import Spot
 
 
 def check(document: Table, kind: str, schemas: Schemas) -> tuple[Fault, ...]:
     """Return all that is wrong with the shape of *document*, a file of *kind*, sorted by place."""
-    looked_at = [spot_at(document, kind, schemas, pointer) for pointer in suspects(document, schemas.relative)]
-    taken = dict(misread(looked_at))
-    errors = [error for error in schemas.errors(kind, plain(document)) if tuple(error.instance_path) not in taken]
-    unfit = {tuple(error.instance_path) for error in errors}
-    found = [*taken.values(), *_worded(document, kind, schemas, errors)]
-    found += odd(spot for spot in looked_at if spot.pointer not in taken and spot.pointer not in unfit)
+    errors = schemas.errors(kind, plain(document))
+    unfit = dict.fromkeys(tuple(error.instance_path) for error in errors)
+    looked_at = {
+        pointer: spot_at(document, kind, schemas, pointer)
+        for pointer in (*suspects(document, schemas.relative), *unfit)
+    }
+    taken = dict(misread(looked_at.values()))
+    found = list(taken.values())
+    found += _worded(looked_at, (error for error in errors if tuple(error.instance_path) not in taken))
+    found += odd(spot for pointer, spot in looked_at.items() if pointer not in taken and pointer not in unfit)
     found += _elsewhere(local(document, kind), found)
     return tuple(sorted(dict.fromkeys(found), key=_in_reading_order))
 
 
-def _worded(document: Table, kind: str, schemas: Schemas, errors: Iterable[ValidationError]) -> Iterator[Fault]:
+def _worded(spots: Mapping[Pointer, Spot], errors: Iterable[ValidationError]) -> Iterator[Fault]:
     """Yield each of *errors* in words, one for each value that is wrong in more than one way."""
     said: set[Pointer] = set()
     for error in sorted(errors, key=_weight):
@@ -40,7 +45,7 @@ def _worded(document: Table, kind: str, schemas: Schemas, errors: Iterable[Valid
             if pointer in said:
                 continue
             said.add(pointer)
-        yield from say(spot_at(document, kind, schemas, pointer), error)
+        yield from say(spots[pointer], error)
 
 
 def _weight(error: ValidationError) -> int:

@@ -34,10 +34,6 @@ class Schemas:
         """Return everything in which *value* differs from the schema of *kind*."""
         return list(self._validators[kind].iter_errors(value))
 
-    def at(self, kind: str, pointer: Pointer) -> Schema | None:
-        """Return what the schema of *kind* says of the value at *pointer*, or None where it knows none."""
-        return walk(self.kinds[kind], pointer)
-
 
 def load(texts: Mapping[str, str]) -> Schemas:
     """Return the schemas whose *texts* are given by file name: the shared one and one for each kind."""

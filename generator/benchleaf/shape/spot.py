@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.findings import Fault
 from benchleaf.shape.inline import inline
+from benchleaf.shape.schemas import walk
 from benchleaf.source.nodes import Node, Scalar, Sequence, Table
 
 if TYPE_CHECKING:
@@ -80,10 +81,10 @@ class Spot:
 
 def spot_at(document: Table, kind: str, schemas: Schemas, pointer: Pointer) -> Spot:
     """Return the value at *pointer* with its part of the schema; the schema is empty where it knows nothing there."""
-    spot = Spot(kind, (), document, None, schemas.at(kind, ()) or {}, None)
+    spot = Spot(kind, (), document, None, schemas.kinds[kind], None)
     for length, step in enumerate(pointer, start=1):
         key, node = _child(spot.node, step)
-        spot = Spot(kind, pointer[:length], node, key, schemas.at(kind, pointer[:length]) or {}, spot)
+        spot = Spot(kind, pointer[:length], node, key, walk(spot.schema, (step,)) or {}, spot)
     return spot
 
 

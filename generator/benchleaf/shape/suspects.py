@@ -22,16 +22,14 @@ if TYPE_CHECKING:
     from benchleaf.shape.schemas import Pointer
     from benchleaf.shape.spot import Spot
 
-# Wider than what is looked for: a word that may be read as a truth or as nothing, a number written oddly, a date, a
-# quantity below zero, a range. What passes this sieve is looked at closely.
-_SUSPECT = re.compile(
-    r"(?:y|n|yes|no|on|off|true|false|null|~|=|<<)$"
-    r"|[-+]?(?:[0-9][0-9_.:]*$|0[box]|\.[in])"
-    r"|[0-9]{4}-[0-9]{1,2}-[0-9]"
-    r"|(?:[<>≤≥]=? ?)?[-−]"
-    r"|[0-9.]+ ?[^\s0-9]{0,6}?(?: ?[–-] ?| to )[-−]?[0-9.]",
-    re.IGNORECASE,
+# Wider than what is looked for: a plain word that may be read as a truth, a number written oddly, a date; a quantity
+# below zero; a range whose ends must be compared. What passes this sieve is looked at closely.
+_ODD = re.compile(
+    r"(?:y|n|yes|no|on|off|=|<<)$|[-+]?(?:[0-9][0-9_.:]*$|0[box]|\.[in])|[0-9]{4}-[0-9]{1,2}-[0-9]", re.IGNORECASE
 )
+_BELOW = re.compile("(?:[<>≤≥]=? ?)?[-−]")
+_NUMBER = r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
+_RANGE = re.compile(rf"{_NUMBER} ?([^\s0-9–-]{{1,6}})?(?: ?[–-] ?| to )([-−]?){_NUMBER}")
 
 
 def suspects(node: Node, relative: frozenset[str], pointer: Pointer = ()) -> Iterator[Pointer]:
@@ -41,14 +39,26 @@ def suspects(node: Node, relative: frozenset[str], pointer: Pointer = ()) -> Ite
             name, value = entry.key.text, entry.value
             if not isinstance(value, Scalar):
                 yield from suspects(value, relative, (*pointer, name))
-            elif _SUSPECT.match(value.text) or name in relative:
+            elif name in relative or _is_suspect(value):
                 yield (*pointer, name)
     elif isinstance(node, Sequence):
         for number, item in enumerate(node.items):
             if not isinstance(item, Scalar):
                 yield from suspects(item, relative, (*pointer, number))
-            elif _SUSPECT.match(item.text):
+            elif _is_suspect(item):
                 yield (*pointer, number)
+
+
+def _is_suspect(scalar: Scalar) -> bool:
+    value = scalar.value
+    if not isinstance(value, str):
+        # A truth or nothing where a text belongs is an error of the schema, and is looked at as such.
+        return isinstance(value, float) and value.is_integer()
+    if (scalar.plain and _ODD.match(value)) or _BELOW.match(value):
+        return True
+    ends = _RANGE.match(value)
+    # Ends in two units, or on both sides of zero, are compared with care; ends in one unit, here.
+    return ends is not None and bool(ends[2] or ends[3] or float(ends[1]) > float(ends[4]))
 
 
 def misread(spots: Iterable[Spot]) -> Iterator[tuple[Pointer, Fault]]:

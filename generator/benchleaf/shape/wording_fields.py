@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from benchleaf.shape.inline import inline, listed, shown
 from benchleaf.shape.spot import like_this
 from benchleaf.shape.wording_values import NAME, as_name
-from benchleaf.source.nodes import Table
+from benchleaf.source.nodes import Scalar, Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 
     from benchleaf.findings import Fault
     from benchleaf.shape.spot import Spot
+    from benchleaf.source.nodes import Node
 
+_CUT = "Between braces a comma ends a text: put the text before it in quotes, from its beginning to its end."
 UNKNOWN, MISSING, WRONG = "unknown-field", "missing-field", "wrong-value"
 
 
@@ -32,7 +34,8 @@ def unknown(spot: Spot, _: ValidationError) -> Iterator[Fault]:
             near = nearest(text, names)
             meant = f"Did you mean `{near}`? " if near else ""
             message = f"{_capital(owner)} has no field `{shown(text)}`"
-            yield spot.fault(UNKNOWN, message, meant + fits, entry.key.place)
+            to_do = _CUT if " " in text and _is_nothing(entry.value) else meant + fits
+            yield spot.fault(UNKNOWN, message, to_do, entry.key.place)
 
 
 def missing(spot: Spot, error: ValidationError) -> Iterator[Fault]:
@@ -112,6 +115,10 @@ def meant_by_unknown(spot: Spot) -> set[str]:
     if spot.schema.get("additionalProperties") is not False:
         return set()
     return {near for key in keys(spot) if key not in names and (near := nearest(key, names))}
+
+
+def _is_nothing(node: Node) -> bool:
+    return isinstance(node, Scalar) and node.plain and not node.text
 
 
 def _fields(names: list[str], last: str = "and") -> str:
