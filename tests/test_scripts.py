@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 TESTS = sorted((ROOT / "tests" / "js").glob("*.test.mjs"))
 SCRIPTS = sorted((ROOT / "site_overrides" / "assets").rglob("*.js"))
 # Classic scripts for the browsers of today; Node's types only because our scripts can be asked for their pure parts.
-TYPES = "--allowJs --checkJs --noEmit --strict --target es2022 --lib es2022,dom,dom.iterable --types node".split()
+FLAGS = ("--allowJs", "--checkJs", "--noEmit", "--strict", "--moduleDetection", "force")
+TYPES = ("--target", "es2022", "--lib", "es2022,dom,dom.iterable", "--types", "node")
 
 
 @pytest.mark.parametrize("file", TESTS, ids=lambda file: file.name)
@@ -29,7 +30,7 @@ def test_types_of_scripts() -> None:
     """The types that the scripts declare in their comments hold, in every script."""
     compiler = node_module("typescript/bin/tsc")
 
-    said = run(tool("node", "nodejs"), compiler, *TYPES, "--moduleDetection", "force", *SCRIPTS, cwd=ROOT)
+    said = run(tool("node", "nodejs"), compiler, *FLAGS, *TYPES, *SCRIPTS, cwd=ROOT)
 
     assert said.returncode == 0, said.stdout + said.stderr
 
