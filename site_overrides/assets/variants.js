@@ -94,7 +94,8 @@
     const marked = /** @type {HTMLElement[]} */ ([...scope.querySelectorAll("[data-variant]")]);
     const choices = /** @type {HTMLElement[]} */ ([...row.querySelectorAll("[data-choice]")]).map(item => {
       const title = getElement(item, "[data-choice-title]").textContent ?? "";
-      return { item, option: { id: item.dataset.choice ?? "", title }, button: document.createElement("button") };
+      const [button, pick] = [document.createElement("button"), document.createElement("span")];
+      return { item, option: { id: item.dataset.choice ?? "", title }, button, pick };
     });
     const all = document.createElement("button");
 
@@ -102,7 +103,11 @@
     const show = chosen => {
       const aside = marked.filter(element => isForOthers(element.dataset.variant, chosen));
       for (const element of marked) element.hidden = aside.includes(element);
-      for (const { option, button } of choices) button.setAttribute("aria-pressed", String(option.id === chosen?.id));
+      for (const { option, button, pick } of choices) {
+        const isChosen = option.id === chosen?.id;
+        button.setAttribute("aria-pressed", String(isChosen));
+        pick.textContent = isChosen ? "Shown" : "Show only this";
+      }
       showing.replaceChildren(tell(chosen, aside.length), " ", all);
       showing.hidden = chosen === null;
     };
@@ -119,9 +124,10 @@
       // The button is gone now; a reader who uses keys goes on at the row of variants.
       choices[0]?.button.focus();
     });
-    for (const { item, option, button } of choices) {
+    for (const { item, option, button, pick } of choices) {
       button.type = "button";
-      button.append(...item.childNodes);
+      pick.className = "pick";
+      button.append(...item.childNodes, " ", pick);
       button.addEventListener("click", () => choose(option));
       item.replaceChildren(button);
     }

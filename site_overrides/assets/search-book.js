@@ -1,0 +1,231 @@
+// @ts-check
+"use strict";
+
+/* The search's index, opened: words, which of them are kin, where each kin stands, and what a result shows. */
+
+/** @typedef {import("./search-words.js").Tables} Tables */
+
+/** @typedef {import("./search-words.js").Words} Words */
+
+/**
+ * What search-index.js brings. The texts of numbers are written by `search_code.py`.
+ * @typedef {object} Index
+ * @property {1} version
+ * @property {number} count
+ * @property {Tables} tables
+ * @property {string} words sorted; each as a capital for how much of the one before it shares, and the rest
+ * @property {string} kin for each word 0 when its kin is new, otherwise how many kins back, from 1
+ * @property {string} places for each kin where it stands, the weights apart
+ * @property {string} records
+ * @property {string} texts
+ * @property {string} hrefs
+ */
+
+/** @typedef {"symptom" | "procedure" | "device" | "part" | "material" | "page"} Kind */
+
+/** @typedef {{ title: string, href: string }} Link */
+
+/**
+ * @typedef {object} Entry
+ * @property {Kind} kind
+ * @property {string} title
+ * @property {string} href relative to the site's folder
+ * @property {string} device its title, or nothing
+ * @property {string[]} says in the customers' words
+ * @property {number[]} answers links, by number
+ */
+
+/**
+ * @typedef {object} Places
+ * @property {number[]} entries
+ * @property {number[]} ranks how much the word weighs in each: 0 in a title, 3 in a step
+ */
+
+/**
+ * @typedef {object} Book
+ * @property {Words} words
+ * @property {string[]} vocabulary sorted
+ * @property {number[]} kinOf of each word of the vocabulary
+ * @property {Entry[]} entries
+ * @property {Link[]} links the entries first, then what only answers lead to
+ * @property {(kin: number) => Places} places
+ * @property {Map<number, Set<string>>} devices the devices' titles that hold a word of the kin
+ * @property {Map<string, number>} sizes how many entries each device has
+ */
+
+{
+  const [END, WEIGHTS] = ["|", "!#$%"];
+  const KINDS = /** @type {const} */ (["symptom", "procedure", "device", "part", "material", "page"]);
+  const DIGITS = Array.from({ length: 0x7f - 0x20 }, (_, code) => String.fromCharCode(code + 0x20)).filter(
+    digit => !`"\\<${END}${WEIGHTS}`.includes(digit),
+  );
+  const LAST = 72;
+  const MORE = DIGITS.length - LAST;
+  const VALUES = new Int16Array(0x80).fill(-1);
+  for (const [value, digit] of DIGITS.entries()) VALUES[digit.charCodeAt(0)] = value;
+
+  /**
+   * Reads numbers from a text, one after the other.
+   * @param {string} text
+   */
+  const createReader = text => {
+    let at = 0;
+    const next = () => {
+      let [value, scale] = [0, 1];
+      for (;;) {
+        const digit = VALUES[text.charCodeAt(at)] ?? -1;
+        if (digit < 0) throw new Error(`The search index is damaged: ${text.slice(at, at + 20)}`);
+        at += 1;
+        if (digit < LAST) return value + digit * scale;
+        value += digit * scale;
+        scale *= MORE;
+      }
+    };
+    return { next, hasMore: () => at < text.length, rest: () => text.slice(at), peek: () => text[at] ?? "", skip: () => (at += 1) };
+  };
+
+  /** @param {string} text */
+  const readWords = text => {
+    let word = "";
+    return (text.match(/[A-Z][^A-Z]*/gu) ?? []).map(coded => {
+      word = word.slice(0, coded.charCodeAt(0) - 65) + coded.slice(1);
+      return word;
+    });
+  };
+
+  /** @param {string} text */
+  const readKin = text => {
+    const [reader, kinOf] = [createReader(text), /** @type {number[]} */ ([])];
+    let known = 0;
+    while (reader.hasMore()) {
+      const back = reader.next();
+      kinOf.push(known - back);
+      if (back === 0) known += 1;
+    }
+    return kinOf;
+  };
+
+  /**
+   * @param {string} text
+   * @returns {Places}
+   */
+  const readPlaces = text => {
+    const [reader, entries, ranks] = [createReader(text), /** @type {number[]} */ ([]), /** @type {number[]} */ ([])];
+    let [rank, entry] = [0, -1];
+    while (reader.hasMore()) {
+      const mark = WEIGHTS.indexOf(reader.peek());
+      if (mark >= 0) {
+        [rank, entry] = [mark, -1];
+        reader.skip();
+      } else {
+        entry += reader.next() + 1;
+        entries.push(entry);
+        ranks.push(rank);
+      }
+    }
+    return { entries, ranks };
+  };
+
+  /** @param {string} text */
+  const readHrefs = text => {
+    let way = "";
+    return text.split(END).map(coded => {
+      const reader = createReader(coded);
+      way = way.slice(0, coded ? reader.next() : 0) + reader.rest();
+      return way.endsWith("*") ? `${way.slice(0, -1)}.html` : way;
+    });
+  };
+
+  /**
+   * @param {Index} index
+   * @returns {{ entries: Entry[], links: Link[] }}
+   */
+  const readRecords = index => {
+    const [reader, texts, hrefs] = [createReader(index.records), index.texts.split("\n"), readHrefs(index.hrefs)];
+    let known = 1;
+    const text = () => texts[(reader.next() || ++known) - 1] ?? "";
+    /** @type {Entry[]} */
+    const entries = [];
+    while (entries.length < index.count) {
+      const kind = KINDS[reader.next()] ?? "page";
+      const [title, device] = [text(), text()];
+      const says = Array.from({ length: reader.next() }, text);
+      const answers = Array.from({ length: reader.next() }, reader.next);
+      entries.push({ kind, title, href: hrefs[entries.length] ?? "", device, says, answers });
+    }
+    /** @type {Link[]} */
+    const links = [...entries];
+    while (reader.hasMore()) links.push({ title: text(), href: hrefs[links.length] ?? "" });
+    return { entries, links };
+  };
+
+  /**
+   * Where a word stands in the sorted vocabulary, or would stand.
+   * @param {readonly string[]} vocabulary
+   * @param {string} word
+   */
+  const placeOf = (vocabulary, word) => {
+    let [low, high] = [0, vocabulary.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((vocabulary[middle] ?? "") < word) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
+
+  /**
+   * The kin of a word of the vocabulary, or -1.
+   * @param {Pick<Book, "vocabulary" | "kinOf">} book
+   * @param {string} word
+   */
+  const findKin = ({ vocabulary, kinOf }, word) => {
+    const place = placeOf(vocabulary, word);
+    return vocabulary[place] === word ? (kinOf[place] ?? -1) : -1;
+  };
+
+  /**
+   * Opens the index. Where a kin stands is read when it is first asked for.
+   * @param {Index} index
+   * @param {import("./search-words.js").createWords} createWords
+   * @returns {Book}
+   */
+  const openBook = (index, createWords) => {
+    const words = createWords(index.tables);
+    const [vocabulary, kinOf, coded] = [readWords(index.words), readKin(index.kin), index.places.split(END)];
+    const { entries, links } = readRecords(index);
+
+    /** @type {Map<string, number>} */
+    const sizes = new Map();
+    for (const { device } of entries) if (device) sizes.set(device, (sizes.get(device) ?? 0) + 1);
+    /** @type {Map<number, Set<string>>} */
+    const devices = new Map();
+    for (const device of sizes.keys()) {
+      for (const word of words.tokens(device)) {
+        const kin = findKin({ vocabulary, kinOf }, word);
+        if (kin >= 0) devices.set(kin, (devices.get(kin) ?? new Set()).add(device));
+      }
+    }
+
+    /** @type {Map<number, Places>} */
+    const read = new Map();
+    return {
+      words,
+      vocabulary,
+      kinOf,
+      entries,
+      links,
+      places: kin => {
+        const places = read.get(kin) ?? readPlaces(coded[kin] ?? "");
+        read.set(kin, places);
+        return places;
+      },
+      devices,
+      sizes,
+    };
+  };
+
+  const benchleafBook = { openBook, placeOf, findKin };
+  if (typeof module !== "undefined") module.exports = benchleafBook;
+  else Object.assign(window, { benchleafBook });
+}
