@@ -16,7 +16,7 @@ from benchleaf.pages.draw import Drawer, drawer
 from benchleaf.pages.whole import whole
 from benchleaf.report.summary import Report
 from benchleaf.shape.check import check as fit
-from benchleaf.shape.schemas import Schemas
+from benchleaf.shape.schemas import Schemas, load
 from benchleaf.source import packaged
 from benchleaf.source.folder import File, Folder
 from benchleaf.source.read import read
@@ -83,7 +83,7 @@ def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:
 
 @cache
 def _schemas() -> Schemas:
-    return Schemas(packaged.schemas())
+    return load(packaged.schemas())
 
 
 @cache

@@ -66,7 +66,7 @@ def answers(base: KnowledgeBase, use: Usage, symptom: str, device: str) -> tuple
     """Return the procedures that answer *symptom* on *device*: those that fix it, then those a diagnosis leads to."""
     fixing = [procedure for procedure in use.by_symptom.get(symptom, ()) if procedure.device in {device, ANY_DEVICE}]
     cures = use.cured_by.get((device, symptom), ())
-    return tuple(dict.fromkeys([*fixing, *cures]))
+    return tuple({(procedure.device, procedure.id): procedure for procedure in (*fixing, *cures)}.values())
 
 
 def _cures(base: KnowledgeBase, *, drafts: bool) -> dict[tuple[str, str], tuple[Procedure, ...]]:
@@ -75,7 +75,8 @@ def _cures(base: KnowledgeBase, *, drafts: bool) -> dict[tuple[str, str], tuple[
     for diagnosis in base.diagnoses.values():
         names = [cure.procedure.text for cause in diagnosis.causes for cure in cause.cures if isinstance(cure, Cure)]
         targets = (pages.get((diagnosis.device, name)) or pages.get((ANY_DEVICE, name)) for name in names)
-        found[diagnosis.device, diagnosis.symptom] = tuple(dict.fromkeys(target for target in targets if target))
+        known = {(target.device, target.id): target for target in targets if target}
+        found[diagnosis.device, diagnosis.symptom] = tuple(known.values())
     return found
 
 

@@ -22,14 +22,14 @@ def _unit_pattern(dimension: str) -> str:
 
 
 def _forms(dimension: str) -> tuple[str, ...]:
-    """Return the four ways to write a quantity of *dimension*, each part of it named."""
-    unit, number = _unit_pattern(dimension), _NUMBER
-    off_unit = f"(?:{unit}|{_unit_pattern('ratio')})"
+    """Return the ways to write a quantity of *dimension*."""
+    unit, number, ratio = _unit_pattern(dimension), _NUMBER, _unit_pattern("ratio")
     return (
-        f"(?P<compare>{_COMPARE}) ?(?P<first>{number}) ?(?P<unit>{unit})",
-        f"(?P<first>{number})(?: ?(?P<own>{unit}))?{_DASH}(?P<second>{number}) ?(?P<unit>{unit})",
-        f"(?P<first>{number})(?: ?(?P<own>{unit}))? ?± ?(?P<off>{number}) ?(?P<unit>{off_unit})",
-        f"(?P<first>{number}) ?(?P<unit>{unit})",
+        f"{_COMPARE} ?{number} ?{unit}",
+        f"{number}(?: ?{unit})?{_DASH}{number} ?{unit}",
+        f"{number}(?: ?{unit})? ?± ?{number} ?{unit}",
+        *(() if dimension == "ratio" else (f"{number} ?{unit} ?± ?{number} ?{ratio}",)),
+        f"{number} ?{unit}",
     )
 
 
@@ -40,13 +40,18 @@ def pattern(*dimensions: str) -> str:
 
     It reads a value, a range (with the unit once or twice), a value with a tolerance, and a one-sided limit.
     """
-    forms = [re.sub(r"\(\?P<[a-z]+>", "(?:", form) for dimension in dimensions for form in _forms(dimension)]
-    return "^(?:" + "|".join(forms) + ")$"
+    return "^(?:" + "|".join(form for dimension in dimensions for form in _forms(dimension)) + ")$"
 
 
-@cache
-def _compiled(dimension: str) -> tuple[re.Pattern[str], ...]:
-    return tuple(re.compile(form) for form in _forms(dimension))
+# The same four forms with any word for a unit: what the word means is looked up, which is a hundred times faster
+# than patterns that hold every unit of every dimension.
+_WORD = r"(?!to )[^\s\d<>≤≥±–-][^\s<>≤≥±–-]*"
+_ANY = (
+    re.compile(rf"(?P<compare>{_COMPARE}) ?(?P<first>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
+    re.compile(rf"(?P<first>{_NUMBER})(?: ?(?P<own>{_WORD}))?{_DASH}(?P<second>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
+    re.compile(rf"(?P<first>{_NUMBER})(?: ?(?P<own>{_WORD}))? ?± ?(?P<off>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
+    re.compile(rf"(?P<first>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
+)
 
 
 class NotAQuantity(ValueError):  # noqa: N818  (says what the text is not; callers word the finding)
@@ -61,17 +66,31 @@ def parse(text: str, *dimensions: str) -> Quantity:
     Raises NotAQuantity where the text does not fit `pattern(*dimensions)`. A range whose low end lies above its
     high end is returned as it was written: the shape stage names it.
     """
-    for dimension in dimensions:
-        for form in _compiled(dimension):
-            match = form.fullmatch(text)
-            if match:
-                return _read(text, dimension, match.groupdict())
+    for form in _ANY:
+        match = form.fullmatch(text)
+        found = match.groupdict() if match else {}
+        for dimension in dimensions if match else ():
+            if _fits(dimension, found):
+                return _read(text, dimension, found)
     raise NotAQuantity(text)
+
+
+def _fits(dimension: str, found: dict[str, str | None]) -> bool:
+    """Whether the units of a matched form are those of *dimension*; a tolerance may be a share of the value."""
+    written, own = found["unit"] or "", found.get("own")
+    share = found.get("off") is not None and written in spellings("ratio")
+    return (share or _is_unit(dimension, written)) and (_is_unit(dimension, own) if own else not share or dimension == "ratio")
+
+
+def _is_unit(dimension: str, name: str) -> bool:
+    if dimension in CURRENCY:
+        return re.fullmatch(CURRENCY[dimension], name) is not None
+    return name in spellings(dimension)
 
 
 def dimension_of(text: str) -> str | None:
     """Return the dimension of which *text* is a quantity, or None: for messages about the wrong one."""
-    return next((name for name in DIMENSIONS if re.fullmatch(pattern(name), text)), None)
+    return next((name for name in DIMENSIONS if _can_be(text, name)), None)
 
 
 def _read(text: str, dimension: str, found: dict[str, str | None]) -> Quantity:
@@ -108,3 +127,11 @@ def _unit(dimension: str, name: str) -> Unit:
 
 def _number(text: str | None) -> float | None:
     return None if text is None else float(text.replace("−", "-"))
+
+
+def _can_be(text: str, dimension: str) -> bool:
+    try:
+        parse(text, dimension)
+    except NotAQuantity:
+        return False
+    return True

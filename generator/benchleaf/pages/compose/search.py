@@ -1,0 +1,67 @@
+"""What can be found, in whose words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchleaf.derive.numbering import numbered
+from benchleaf.derive.usage import answers, shown
+from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.pages.compose.lists import material_names
+from benchleaf.pages.compose.site import Site, page_of
+from benchleaf.pages.search import SearchEntry, index_script
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from benchleaf.model.procedure import Procedure
+
+
+def index(site: Site) -> str:
+    """Return the search index of *site*, a classic script."""
+    return index_script(_entries(site))
+
+
+def _entries(site: Site) -> Iterator[SearchEntry]:
+    base = site.base
+    for symptom in base.symptoms.values():
+        found = dict.fromkeys(
+            procedure for device in base.devices for procedure in _on(site, symptom.id, device)
+        )
+        yield SearchEntry(
+            kind="symptom",
+            title=symptom.title.text,
+            href=f"symptoms/{symptom.id}.html",
+            says=symptom.customers_say,
+            words=tuple(("step", text) for text in symptom.ask),
+            answers=tuple((base.procedures[key].title.text, page_of(base.procedures[key])) for key in found),
+        )
+    for device in base.devices.values():
+        variants = " ".join(f"{variant.title} {variant.tell_by or ''}" for variant in device.variants)
+        yield SearchEntry("device", device.title.text, f"devices/{device.id}.html",
+                          words=(("step", device.about or ""), ("part", variants)))  # fmt: skip
+        for part in device.parts.values():
+            yield SearchEntry("part", part.title.text, f"devices/{device.id}.html#part-{part.id}", device.title.text)
+    for name in material_names(site):
+        yield SearchEntry("material", site.material(name), f"materials/{name}.html", words=(("part", name),))
+    for procedure in shown(base, drafts=site.options.drafts):
+        yield _procedure(site, procedure)
+
+
+def _on(site: Site, symptom: str, device: str) -> list[tuple[str, str]]:
+    """Return the keys of the procedures that answer *symptom* on *device*: keys, for a procedure is no key itself."""
+    return [(procedure.device, procedure.id) for procedure in answers(site.base, site.usage, symptom, device)]
+
+
+def _procedure(site: Site, procedure: Procedure) -> SearchEntry:
+    base = site.base
+    device = base.devices.get(procedure.device)
+    symptoms = [base.symptoms[name.text] for name in procedure.fixes if name.text in base.symptoms]
+    steps = " ".join(row.step.do.text for row in numbered(device, procedure) if row.kind in {"work", "prove"})
+    return SearchEntry(
+        kind="procedure",
+        title=procedure.title.text,
+        href=page_of(procedure),
+        device=device.title.text if device and procedure.device != ANY_DEVICE else "",
+        words=(*(("part", symptom.title.text) for symptom in symptoms), ("step", steps)),
+    )
