@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
 
 import pytest
 
 from tests.browser.kinds import FROM_MARKDOWN, KINDS
 from tests.conftest import node_module, run, tool
-
-if TYPE_CHECKING:
-    from pathlib import Path
 
 # Two of the theme's own switches, on the pages that it frames: not ours to mend.
 OF_THE_THEME = "autocomplete"
@@ -25,9 +23,7 @@ def judge(folder: Path) -> list[tuple[Path, str]]:
     )
     found = json.loads(said.stderr)["messages"]
     return [
-        (folder / entry["url"].removeprefix(folder.as_uri()).lstrip("/"), entry["message"])
-        for entry in found
-        if entry["type"] != "info"
+        (Path(unquote(urlsplit(entry["url"]).path)), entry["message"]) for entry in found if entry["type"] != "info"
     ]
 
 

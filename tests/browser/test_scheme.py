@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from tests.browser.conftest import Watch
 
-PAPER = "getComputedStyle(document.body).backgroundColor"
+INK = "getComputedStyle(document.body).color"
 
 
 def test_system_decides_at_first(address: str, watched: Callable[..., tuple[Page, Watch]]) -> None:
@@ -24,16 +24,16 @@ def test_system_decides_at_first(address: str, watched: Callable[..., tuple[Page
     light.goto(f"{address}index.html")
     dark.goto(f"{address}index.html")
 
-    assert light.evaluate(PAPER) != dark.evaluate(PAPER)
+    assert light.evaluate(INK) != dark.evaluate(INK)
 
 
 def test_choice_outlives_a_reload(page: Page, address: str) -> None:
     """Dark, once chosen, is dark on the next page too."""
     page.goto(f"{address}index.html")
-    light = page.evaluate(PAPER)
+    light = page.evaluate(INK)
 
     page.locator("[data-scheme-switch] button[data-scheme=dark]").click()
     page.goto(f"{address}tools.html")
 
     expect(page.locator("html")).to_have_attribute("data-scheme", "dark")
-    assert page.evaluate(PAPER) != light
+    assert page.evaluate(INK) != light
