@@ -122,7 +122,7 @@ def _with_units(number: str, dimensions: tuple[str, ...]) -> str:
         return f"Write its unit after it, for example {number} {units[0]}."
     choices = listed([f"{number} {unit}" for unit in units[:3]], "or")
     rest = f" Units that fit: {', '.join(units_that_fit(*dimensions))}." if len(units) > 3 else ""
-    return f"Write {choices}, whichever is meant.{rest}"
+    return f"Write {choices}{', whichever is meant' if len(units) > 1 else ''}.{rest}"
 
 
 def _meant(text: str, dimensions: tuple[str, ...]) -> str | None:

@@ -67,7 +67,7 @@ def not_one(spot: Spot, _: ValidationError) -> Iterator[Fault]:
         names = [entry.key.text for entry in given]
         message = f"{owner} has {_fields(names)}, and only one of them fits at a time"
         yield spot.fault(WRONG, message, _apart(spot, names), given[1].key.place)
-    elif not meant_by_unknown(spot) & set(choices):
+    elif not (meant_by_unknown(spot) | _needed_beside(spot)) & set(choices):
         to_do = f"Write one of them, for example {_example(spot, choices[0])}."
         yield spot.fault(MISSING, f"{owner} needs one of {_fields(choices, 'or')}", to_do, spot.first)
 
@@ -119,6 +119,12 @@ def meant_by_unknown(spot: Spot) -> set[str]:
 
 def _is_nothing(node: Node) -> bool:
     return isinstance(node, Scalar) and node.plain and not node.text
+
+
+def _needed_beside(spot: Spot) -> set[str]:
+    """Return the fields that those which are there need beside them; `missing_beside` speaks of these."""
+    rules: dict[str, list[str]] = spot.schema.get("dependentRequired", {})
+    return {name for key in keys(spot) for name in rules.get(key, ())}
 
 
 def _fields(names: list[str], last: str = "and") -> str:

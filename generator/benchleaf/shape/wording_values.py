@@ -24,6 +24,7 @@ RULE = "wrong-value"
 NAME = "^[a-z0-9]+(-[a-z0-9]+)*$"
 _TRUE = frozenset({"y", "yes", "on", "true", "1"})
 _FALSE = frozenset({"n", "no", "off", "false", "0"})
+_NUMBERS = {"integer": "-?(?:0|[1-9][0-9]*)", "number": r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?"}
 _KINDS = {
     "string": "text",
     "integer": "a whole number",
@@ -55,7 +56,9 @@ def wrong_word(spot: Spot, _: ValidationError) -> Iterator[Fault]:
     """Yield the fault of a value that is none of the few words that belong there."""
     words = [str(word) for word in spot.schema["enum"]]
     text = spot.node.text if isinstance(spot.node, Scalar) else ""
-    near = get_close_matches(text.lower().replace("_", "-").replace(" ", "-"), words, n=1)
+    # Signs and case are what people slip on: cNm for cN·m, Sea water for sea-water.
+    alike = [word for word in words if _bare(word) == _bare(text)]
+    near = alike or get_close_matches(text.lower(), words, n=1)
     meant = f"Did you mean {near[0]}? " if near else ""
     yield spot.fault(
         RULE,
@@ -169,11 +172,15 @@ def _about_number(spot: Spot, node: Scalar) -> tuple[str, str]:
         return f"{text}, which can be read in two ways (as {readings[0]} and as {readings[1]})", (
             "Write the number that is meant in plain digits, with no zero before it and nothing between."
         )
-    if not node.plain and re.fullmatch("-?[0-9]+", node.text):
+    if not node.plain and re.fullmatch(_NUMBERS["integer" if "integer" in spot.types else "number"], node.text):
         return f"the text {text} in quotes", f"Take the quotes away: {written(spot, node.text)}."
-    digits = re.match("[0-9]+", node.text)
+    digits = re.match("[0-9]{1,9}(?![0-9.,])", node.text)
     alone = f"Write the number alone: {written(spot, str(int(digits[0])))}." if digits else ""
     return f"{text}, which is no number", alone
+
+
+def _bare(word: str) -> str:
+    return "".join(filter(str.isalnum, word)).lower()
 
 
 def _may_be_item(spot: Spot, node: Scalar) -> bool:
