@@ -94,8 +94,7 @@
     const marked = /** @type {HTMLElement[]} */ ([...scope.querySelectorAll("[data-variant]")]);
     const choices = /** @type {HTMLElement[]} */ ([...row.querySelectorAll("[data-choice]")]).map(item => {
       const title = getElement(item, "[data-choice-title]").textContent ?? "";
-      const [button, pick] = [document.createElement("button"), document.createElement("span")];
-      return { item, option: { id: item.dataset.choice ?? "", title }, button, pick };
+      return { item, option: { id: item.dataset.choice ?? "", title }, button: document.createElement("button") };
     });
     const all = document.createElement("button");
 
@@ -103,11 +102,7 @@
     const show = chosen => {
       const aside = marked.filter(element => isForOthers(element.dataset.variant, chosen));
       for (const element of marked) element.hidden = aside.includes(element);
-      for (const { option, button, pick } of choices) {
-        const isChosen = option.id === chosen?.id;
-        button.setAttribute("aria-pressed", String(isChosen));
-        pick.textContent = isChosen ? "Shown" : "Show only this";
-      }
+      for (const { option, button } of choices) button.setAttribute("aria-pressed", String(option.id === chosen?.id));
       showing.replaceChildren(tell(chosen, aside.length), " ", all);
       showing.hidden = chosen === null;
     };
@@ -124,10 +119,9 @@
       // The button is gone now; a reader who uses keys goes on at the row of variants.
       choices[0]?.button.focus();
     });
-    for (const { item, option, button, pick } of choices) {
+    for (const { item, option, button } of choices) {
       button.type = "button";
-      pick.className = "pick";
-      button.append(...item.childNodes, " ", pick);
+      button.append(...item.childNodes);
       button.addEventListener("click", () => choose(option));
       item.replaceChildren(button);
     }
