@@ -18,11 +18,11 @@ from benchleaf.report.summary import Report
 from benchleaf.shape.check import check as fit
 from benchleaf.shape.schemas import Schemas, load
 from benchleaf.source import packaged
-from benchleaf.source.folder import File, Folder
 from benchleaf.source.read import read
 
 if TYPE_CHECKING:
     from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.source.folder import File, Folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +64,12 @@ def check(folder: Folder, cache: Cache | None = None) -> Checked:
 
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:
-    """Return the text of each page of ours by its path in the site, and the Markdown of each rule's page likewise."""
-    notes = frozenset(name.removesuffix(".md") + ".html" for name in checked.folder.others if name.endswith(".md"))
-    site = Site(checked.base, options, notes, checked.folder.notes)
+    """Return the text of each page of ours by its path in the site, and likewise the Markdown that we bring along."""
     levels = {name: str(rule.level) for name, rule in RULES.items()}
-    return whole(site, _drawer()), rule_pages(packaged.rule_texts(), levels)
+    markdown = rule_pages(packaged.rule_texts(), levels)
+    if packaged.STOP_PAGE not in checked.folder.others:
+        markdown[packaged.STOP_PAGE] = packaged.stop_and_make_safe()
+    return whole(Site(checked.base, options, checked.folder.notes), _drawer()), markdown
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

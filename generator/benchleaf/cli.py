@@ -142,7 +142,9 @@ def _known_rule(name: str) -> str:
     from benchleaf.checks.names import nearest  # noqa: PLC0415  (only where a name was mistyped)
 
     close = nearest(name, RULES)
-    raise Refused(f"There is no rule {name}" + (f"; did you mean {close}?" if close else ": `benchleaf explain` lists them"))
+    raise Refused(
+        f"There is no rule {name}" + (f"; did you mean {close}?" if close else ": `benchleaf explain` lists them")
+    )
 
 
 def _wanted(folder: Folder, paths: tuple[Path, ...]) -> tuple[str, ...]:

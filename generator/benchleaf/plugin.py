@@ -79,7 +79,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         self._site = Site(checked.base, options)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Hand our pages to MkDocs as they are; no YAML is ever copied, nor a script of the theme that no page loads."""
+        """Hand our pages to MkDocs as they are; no YAML is ever copied to the site."""
         for file in list(files):
             if file.src_uri.endswith((".yml", ".yaml")) or file.src_uri == "index.md":
                 files.remove(file)

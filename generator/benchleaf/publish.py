@@ -72,7 +72,7 @@ def _plugin(config: MkDocsConfig) -> BenchleafPlugin:
 
 
 def _swap(fresh: Path, site: Path) -> None:
-    """Put *fresh* where *site* is. The old site is moved aside first and comes back if the move of the new one fails."""
+    """Put *fresh* where *site* is. The old site is moved aside first, and comes back if that fails."""
     aside = site.with_name(f"{site.name}.old-{fresh.name.rsplit('-', 1)[-1]}")
     if site.exists():
         site.rename(aside)

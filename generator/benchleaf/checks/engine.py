@@ -26,7 +26,7 @@ def weigh(faults: Iterable[Fault], rules: dict[str, Rule]) -> Iterator[Finding]:
 
 
 def run(base: KnowledgeBase, rules: dict[str, Rule]) -> Iterator[Finding]:
-    """Yield what every rule finds in *base*. A rule that breaks stops the run: a silent rule looks like a sound base."""
+    """Yield what every rule finds. A rule that breaks stops the run: a silent one would look like a sound base."""
     for rule in rules.values():
         try:
             for hit in rule.check(base):

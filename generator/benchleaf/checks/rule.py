@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from benchleaf.findings import Level, Place
-
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from benchleaf.findings import Level, Place
     from benchleaf.model.knowledge import KnowledgeBase
 
 

@@ -62,7 +62,7 @@ def level_tools(base: KnowledgeBase, procedure: Procedure) -> Iterator[str]:
             yield tool.text
 
 
-def answers(base: KnowledgeBase, use: Usage, symptom: str, device: str) -> tuple[Procedure, ...]:
+def answers(use: Usage, symptom: str, device: str) -> tuple[Procedure, ...]:
     """Return the procedures that answer *symptom* on *device*: those that fix it, then those a diagnosis leads to."""
     fixing = [procedure for procedure in use.by_symptom.get(symptom, ()) if procedure.device in {device, ANY_DEVICE}]
     cures = use.cured_by.get((device, symptom), ())

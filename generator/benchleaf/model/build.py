@@ -19,7 +19,6 @@ if TYPE_CHECKING:
     from benchleaf.source.nodes import Table
 
 
-
 @dataclass(frozen=True, slots=True)
 class Document:
     """One file as the rest of the way sees it: what it became, or None where it does not fit."""
@@ -31,7 +30,9 @@ class Document:
     root: Table | None
 
 
-def build(documents: Iterable[Document], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]) -> KnowledgeBase:
+def build(
+    documents: Iterable[Document], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]
+) -> KnowledgeBase:
     """Return the knowledge base that *documents* make up."""
     shop: Shop | None = None
     symptoms: dict[str, Symptom] = {}

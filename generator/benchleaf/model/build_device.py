@@ -195,7 +195,9 @@ def _plan(node: Node | None) -> dev.Plan | None:
     size = _size(Fields(node).node("size")) if isinstance(node, Table) else None
     if size is None:
         return None
-    placed = {name.text: tuple(_point(point) for point in items(value)) for name, value in pairs(Fields(node).node("at"))}
+    placed = {
+        name.text: tuple(_point(point) for point in items(value)) for name, value in pairs(Fields(node).node("at"))
+    }
     return dev.Plan(size, placed, tuple(name for name, _ in pairs(Fields(node).node("at"))))
 
 

@@ -6,8 +6,8 @@ import re
 from typing import TYPE_CHECKING, cast
 
 from benchleaf.model.build_step import amounts, steps
-from benchleaf.model.diagnosis import Cause, Cure, Diagnosis, Outcome, Referral, Test
 from benchleaf.model.device import CLOSED
+from benchleaf.model.diagnosis import Cause, Cure, Diagnosis, Outcome, Referral, Test
 from benchleaf.model.fields import Fields, items, said
 from benchleaf.model.procedure import Arrives, HandsBack, Procedure
 from benchleaf.model.words import Said

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, cast
 from benchleaf.model.build_action import ACTIONS
 from benchleaf.model.fields import Fields, any_quantity, items, said
 from benchleaf.model.step import Allow, Amount, Caution, Check, GoTo, Repeat, Step, Stop, Way
-from benchleaf.model.words import Said
 from benchleaf.units.quantity import Duration
 
 if TYPE_CHECKING:
+    from benchleaf.model.words import Said
     from benchleaf.source.nodes import Node, Scalar
 
 CHECKS = ("look", "measure", "gone", "battery", "leak")

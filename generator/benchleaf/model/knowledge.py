@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 @dataclass(frozen=True, slots=True)
 class KnowledgeBase:
     """
-    All documents that fit. `broken` names those that do not, as (kind, device, id): they exist, and nothing is said of them.
+    All documents that fit. `broken` names those that do not, as (kind, device, id): they exist, no more is known.
 
     `misplaced` are files that stand where none is read; `media` the paths, below the docs folder, of all other files.
     """
@@ -38,8 +38,8 @@ class KnowledgeBase:
     misplaced: tuple[tuple[str, Place], ...]
     media: frozenset[str]
 
-    def knows(self, kind: str, device: str, name: str) -> bool:
-        """Whether a document of *kind* exists, fit or not."""
+    def is_broken(self, kind: str, device: str, name: str) -> bool:
+        """Whether a document of *kind* is there but does not fit."""
         return (kind, device, name) in self.broken
 
     @property

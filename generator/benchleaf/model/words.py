@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from benchleaf.findings import Place
-
+if TYPE_CHECKING:
+    from benchleaf.findings import Place
 
 
 @dataclass(frozen=True, slots=True)

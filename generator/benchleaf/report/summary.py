@@ -33,10 +33,12 @@ class Report:
     def sentence(self) -> str:
         """The last line of every check."""
         stop, pass_by = self.stopping, len(self.shown) - self.stopping
-        looked = f"{_count(self.procedures, 'procedure')}, {_count(self.variants, 'variant')}, {_count(self.devices, 'device')} checked"
+        counts = ((self.procedures, "procedure"), (self.variants, "variant"), (self.devices, "device"))
+        looked = f"{', '.join(_count(number, noun) for number, noun in counts)} checked"
         if not stop and not pass_by:
             return f"{looked}: no finding"
-        return f"{looked}: {_count(stop, 'finding')} {'stops' if stop == 1 else 'stop'} publication, {pass_by} {'does' if pass_by == 1 else 'do'} not"
+        stops = f"{_count(stop, 'finding')} {'stops' if stop == 1 else 'stop'} publication"
+        return f"{looked}: {stops}, {pass_by} {'does' if pass_by == 1 else 'do'} not"
 
 
 def _count(number: int, noun: str) -> str:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from benchleaf.findings import Fault, Place
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 # Controls but tab and line ends, the line ends that only some readers know, and all characters that turn or
 # hide the order of the text on the screen.

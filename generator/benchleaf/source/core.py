@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 import re
+from typing import TYPE_CHECKING
 
-from benchleaf.source.nodes import Value
+if TYPE_CHECKING:
+    from benchleaf.source.nodes import Value
 
 _WORDS: dict[str, Value] = {
     "": None, "~": None, "null": None, "Null": None, "NULL": None,

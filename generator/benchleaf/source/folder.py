@@ -31,7 +31,7 @@ class File:
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """A knowledge base as bytes: its YAML files, the other files that lie there, the house's notes, where it came from."""
+    """A knowledge base as bytes: where it lies, its YAML files, what else lies there, the house's notes."""
 
     root: Path
     docs: str

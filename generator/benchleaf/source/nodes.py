@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
-from benchleaf.findings import Place
+if TYPE_CHECKING:
+    from benchleaf.findings import Place
 
 Value: TypeAlias = "str | int | float | bool | None"
 Plain: TypeAlias = "Value | list[Plain] | dict[str, Plain]"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+STOP_PAGE = "stop-and-make-safe.md"
 _HERE = Path(__file__).resolve().parent.parent
 
 
@@ -41,9 +42,14 @@ def templates() -> dict[str, str]:
     """Return the text of each template of ours by its path below the templates' folder, sorted."""
     folder = overrides()
     return {
-        path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
-        for path in sorted(folder.rglob("*.html"))
+        path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8") for path in sorted(folder.rglob("*.html"))
     }
+
+
+@cache
+def stop_and_make_safe() -> str:
+    """Return the page that every site's foot leads to, as Markdown, for a knowledge base that has none of its own."""
+    return (starter() / "procedures" / STOP_PAGE).read_text(encoding="utf-8")
 
 
 @cache

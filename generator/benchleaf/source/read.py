@@ -134,26 +134,38 @@ class _Walker:
         for key_node, value_node in pairs:
             key = self._node(key_node, depth + 1)
             if not isinstance(key, Scalar):
-                raise Unreadable(key.place, "A list or a table stands where a name belongs", "Write a name, then a colon.")
+                raise Unreadable(
+                    key.place, "A list or a table stands where a name belongs", "Write a name, then a colon."
+                )
             if key.text == "<<" and key.plain:
                 raise Unreadable(key.place, "A merge key (`<<`) stands here",
                                  "Write the fields out: a reader of one step must see all of it.")  # fmt: skip
             entry = Entry(key, self._node(value_node, depth + 1))
             first = entries.setdefault(key.text, entry)
             if first is not entry:
-                self._faults.append(Fault(
-                    "duplicate-key", key.place, f"`{key.text}` is given twice; the first is on line {first.key.place.line}",
-                    "Keep one of the two: a reader cannot know which of them you meant."))  # fmt: skip
+                self._faults.append(
+                    Fault(
+                        "duplicate-key",
+                        key.place,
+                        f"`{key.text}` is given twice; the first is on line {first.key.place.line}",
+                        "Keep one of the two: a reader cannot know which of them you meant.",
+                    )
+                )
         return tuple(entries.values())
 
     def _look_for_swallowed(self, node: yaml.ScalarNode) -> None:
         line, column = node.end_mark.line, node.end_mark.column
         rest = self._lines[line][column:] if line < len(self._lines) else ""
         if node.value and _SWALLOWED.match(rest):
-            at = Place(self._path, line + 1, column + 2, column + 2 + len(rest[1:].rstrip()))
-            self._faults.append(Fault(
-                "swallowed-comment", at, f"The text ends before ` {rest[1:].rstrip()}`: what follows ` #` is a remark and is not read",
-                f'Put the whole text in quotes ("{node.value} {rest[1:].rstrip()}"), or leave a space after the # if it is a remark.'))  # fmt: skip
+            lost = rest[1:].rstrip()
+            self._faults.append(
+                Fault(
+                    "swallowed-comment",
+                    Place(self._path, line + 1, column + 2, column + 2 + len(lost)),
+                    f"The text ends before ` {lost}`: what follows ` #` is a remark and is not read",
+                    f'Put the whole text in quotes ("{node.value} {lost}"), or leave a space after the # of a remark.',
+                )
+            )
 
     def _place(self, node: yaml.Node) -> Place:
         start, end = node.start_mark, node.end_mark

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-import yaml
+from typing import TYPE_CHECKING
 
 from benchleaf.findings import Fault, Place
+
+if TYPE_CHECKING:
+    import yaml
 
 TAG_HELP = "Take the tag away: values are text, numbers, lists and tables, nothing else."
 
@@ -12,7 +15,7 @@ TAG_HELP = "Take the tag away: values are text, numbers, lists and tables, nothi
 _WORDS = (
     ("mapping values are not allowed", "A colon and a space stand inside a text that has no quotes",
      'Put the whole text in quotes: do: "Note: keep the cable."'),
-    ("did not find expected key", "The lines above do not end as a table should: a quote, a bracket or the indent is off",
+    ("did not find expected key", "The lines above do not end as a table should: a quote, bracket or indent is off",
      "Look at the line and the one before it: equal fields begin in the same column."),
     ("did not find expected ',' or '}'", "A `{` was opened and does not close where it should",
      "Close it with `}`, put commas between the fields, and quote texts that hold `, : # { } [ ]`."),
@@ -30,8 +33,8 @@ _WORDS = (
     ("found a tab character", "A tab stands where spaces belong", "Indent with spaces."),
     ("could not find expected ':'", "A name stands here with no colon after it", "Write `name: value`."),
     ("control characters are not allowed", "A control character stands here", "Delete it."),
-    ("exceeded maximum nesting depth", "Values are nested far too deep here", "No procedure needs that: write it flatter."),
-    ("block sequence entries are not allowed", "A list cannot begin on this line", "Begin the list on a line of its own."),
+    ("exceeded maximum nesting depth", "Values are nested far too deep here", "Write it flatter."),
+    ("block sequence entries are not allowed", "A list cannot begin on this line", "Begin it on a line of its own."),
 )  # fmt: skip
 
 

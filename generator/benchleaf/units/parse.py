@@ -48,7 +48,9 @@ def pattern(*dimensions: str) -> str:
 _WORD = r"(?!to )[^\s\d<>≤≥±–-][^\s<>≤≥±–-]*"
 _ANY = (
     re.compile(rf"(?P<compare>{_COMPARE}) ?(?P<first>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
-    re.compile(rf"(?P<first>{_NUMBER})(?: ?(?P<own>{_WORD}))?{_DASH}(?P<second>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
+    re.compile(
+        rf"(?P<first>{_NUMBER})(?: ?(?P<own>{_WORD}))?{_DASH}(?P<second>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII
+    ),
     re.compile(rf"(?P<first>{_NUMBER})(?: ?(?P<own>{_WORD}))? ?± ?(?P<off>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
     re.compile(rf"(?P<first>{_NUMBER}) ?(?P<unit>{_WORD})", re.ASCII),
 )
@@ -79,7 +81,9 @@ def _fits(dimension: str, found: dict[str, str | None]) -> bool:
     """Whether the units of a matched form are those of *dimension*; a tolerance may be a share of the value."""
     written, own = found["unit"] or "", found.get("own")
     share = found.get("off") is not None and written in spellings("ratio")
-    return (share or _is_unit(dimension, written)) and (_is_unit(dimension, own) if own else not share or dimension == "ratio")
+    return (share or _is_unit(dimension, written)) and (
+        _is_unit(dimension, own) if own else not share or dimension == "ratio"
+    )
 
 
 def _is_unit(dimension: str, name: str) -> bool:

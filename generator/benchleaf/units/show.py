@@ -24,7 +24,7 @@ def digits(value: float, figures: int, to: Callable[[float], int]) -> str:
     if places > 0:
         text = f"{whole / 10.0**places:.{places}f}"
         return text.rstrip("0").rstrip(".")
-    return f"{whole * 10 ** -places}"
+    return f"{whole * 10**-places}"
 
 
 def torque(written: Torque, unit: str) -> tuple[str, str]:

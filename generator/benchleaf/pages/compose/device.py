@@ -33,7 +33,7 @@ def device_view(site: Site, device: Device) -> DeviceView:
     letters = items(device)
     limits = Limits(site, device, letters, root)
     lines = {name: LINES[index % len(LINES)] for index, name in enumerate(device.plan.at)} if device.plan else {}
-    symptoms = [symptom for symptom in site.base.symptoms.values() if answers(site.base, site.usage, symptom.id, device.id)]
+    symptoms = [symptom for symptom in site.base.symptoms.values() if answers(site.usage, symptom.id, device.id)]
     return DeviceView(
         shell=site.shell(path, device.title.text, source=device.path),
         title=_title(site, device),
@@ -45,10 +45,9 @@ def device_view(site: Site, device: Device) -> DeviceView:
         limits=tuple(_limit(device, part, limits) for part in device.parts.values()
                      if part.heat_limit or part.joint_limit or part.near),
         parts=tuple(_part(device, part) for part in device.parts.values()),
-        symptoms=tuple(Link(symptom.title.text, f"{root}symptoms/{symptom.id}.html#{device.id}") for symptom in symptoms),
+        symptoms=tuple(Link(said.title.text, f"{root}symptoms/{said.id}.html#{device.id}") for said in symptoms),
         procedures=tuple(procedure_row(site, procedure, root) for procedure in site.usage.by_device.get(device.id, ())),
         about=prose(device.about or ""),
-        foot=site.foot(root),
     )  # fmt: skip
 
 
@@ -67,7 +66,6 @@ def devices_view(site: Site) -> DevicesView:
             )
             for device in site.base.devices.values()
         ),
-        foot=site.foot(""),
     )
 
 
@@ -170,7 +168,11 @@ def _limit(device: Device, part: Part, limits: Limits) -> LimitRow:
 
 
 def _part(device: Device, part: Part) -> PartRow:
-    notes = [f"part of {device.parts[part.part_of.text].title}"] if part.part_of and part.part_of.text in device.parts else []
+    notes = (
+        [f"part of {device.parts[part.part_of.text].title}"]
+        if part.part_of and part.part_of.text in device.parts
+        else []
+    )
     notes += [word for on, word in (
         (part.single_use, "used once"), (not part.keyed, "can be fitted the wrong way round"),
         (part.no_bath, "bears no bath"), (part.traps_liquid, "traps liquid"),
@@ -187,5 +189,3 @@ def _part(device: Device, part: Part) -> PartRow:
         lead_time=show.tidy(part.lead_time.text) if part.lead_time else "",
         only=only_for(device, part.only),
     )
-
-

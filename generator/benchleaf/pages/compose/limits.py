@@ -36,8 +36,6 @@ class Limits:
             Limit(show.tidy(amount.amount.text), "amount", (self._material(amount.material.text),))
             for amount in step.apply
         ]
-        if step.takes:
-            found.append(Limit(f"takes {show.tidy(step.takes.text)}", "time"))
         return tuple(found)
 
     def degrees(self, quantity: Quantity) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.needs import steps_that_use
@@ -45,8 +45,10 @@ def procedures_view(site: Site) -> ProceduresView:
             rows = tuple(procedure_row(site, procedure, "") for procedure in found)
             groups.append(DeviceGroup(device_link(site, device, ""), device, rows))
     count = sum(len(group.rows) for group in groups)
-    title = TitleBlock("List", "Procedures", (Cell("Procedures", str(count)), Cell("Devices", str(len(site.base.devices)))))
-    return ProceduresView(site.shell("procedures.html", "Procedures"), title, tuple(groups), site.foot(""))
+    title = TitleBlock(
+        "List", "Procedures", (Cell("Procedures", str(count)), Cell("Devices", str(len(site.base.devices))))
+    )
+    return ProceduresView(site.shell("procedures.html", "Procedures"), title, tuple(groups))
 
 
 def material_names(site: Site) -> tuple[str, ...]:
@@ -64,11 +66,12 @@ def materials_view(site: Site) -> MaterialsView:
     for name in material_names(site):
         own = site.base.materials.get(name)
         count = len(site.usage.by_material.get(name, ()))
-        rows.append(MaterialRow(Link(site.material(name), f"materials/{name}.html"), own.kind if own else BUILT_IN[name].kind,
+        kind = own.kind if own else BUILT_IN[name].kind
+        rows.append(MaterialRow(Link(site.material(name), f"materials/{name}.html"), kind,
                                 "of this shop" if own else "built in",
                                 f"{count} procedure{'' if count == 1 else 's'}"))  # fmt: skip
     title = TitleBlock("List", "Materials", (Cell("Materials", str(len(rows))),))
-    return MaterialsView(site.shell("materials.html", "Materials"), title, tuple(rows), site.foot(""))
+    return MaterialsView(site.shell("materials.html", "Materials"), title, tuple(rows))
 
 
 def material_view(site: Site, name: str) -> MaterialView:
@@ -89,13 +92,13 @@ def material_view(site: Site, name: str) -> MaterialView:
     return MaterialView(
         shell=site.shell(path, site.material(name), source=f"{site.options.docs}/materials.yml" if own else ""),
         title=TitleBlock("Material", site.material(name), (
-            Cell("Name in procedures", name), Cell("Kind", kind), Cell("Kept by", "this shop" if own else "built-in library"),
+            Cell("Name in procedures", name), Cell("Kind", kind),
+            Cell("Kept by", "this shop" if own else "built-in library"),
         )),
         facts=tuple(facts),
         contains=contains,
         uses=tuple(_use(site, name, procedure) for procedure in site.usage.by_material.get(name, ())),
         about=prose((own.notes if own else "") or ""),
-        foot=site.foot("../"),
     )  # fmt: skip
 
 
@@ -112,7 +115,7 @@ def tools_view(site: Site) -> ToolsView:
     rows = tuple(_tool(site, tool) for tool in site.base.tools.values())
     title = TitleBlock("List", "Tools", (Cell("Tools", str(len(rows))),))
     shell = site.shell("tools.html", "Tools", source=f"{site.options.docs}/tools.yml")
-    return ToolsView(shell, title, rows, site.foot(""))
+    return ToolsView(shell, title, rows)
 
 
 def _tool(site: Site, tool: Tool) -> ToolRow:
@@ -152,7 +155,7 @@ def register_view(site: Site) -> RegisterView:
         Cell("Entries", str(len(rows))), Cell("Approved", str(sum(1 for p in known if p.approved))),
     ))  # fmt: skip
     return RegisterView(site.shell("register.html", "Procedure register"), title, rows, "Symptoms answered, by device",
-                        matrix(site, ""), site.foot(""))  # fmt: skip
+                        matrix(site, ""))  # fmt: skip
 
 
 def _entry(site: Site, procedure: Procedure) -> RegisterRow:
@@ -175,5 +178,5 @@ def _next_review(site: Site, procedure: Procedure) -> str:
     if not procedure.reviewed or interval is None:
         return ""
     # Rounded down to whole days: a review is never due later than the shop said.
-    day = datetime.date.fromisoformat(procedure.reviewed) + datetime.timedelta(days=int(interval.low // 86400))
+    day = dt.date.fromisoformat(procedure.reviewed) + dt.timedelta(days=int(interval.low // 86400))
     return day.isoformat()

@@ -46,7 +46,8 @@ def plan(device: Device, letters: Mapping[str, str], lines: Mapping[str, str]) -
     return PlanView(
         view_box=f"0 0 {column + _COLUMN} {tall}",
         text_size=str(_TEXT),
-        label="Screws seen from the opened side: " + ", ".join(f"{count} of item {letter}" for letter, count, _ in counts),
+        label="Screws seen from the opened side: "
+        + ", ".join(f"{count} of item {letter}" for letter, count, _ in counts),
         caption="Seen from the opened side. " + ", ".join(f"{letter} {line}" for letter, _, line in counts) + ".",
         outlines=(PlanOutline(str(_MARGIN), str(_MARGIN), str(width), str(height)),),
         holes=tuple(holes),

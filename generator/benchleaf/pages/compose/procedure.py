@@ -12,6 +12,7 @@ from benchleaf.derive.numbering import items, numbered
 from benchleaf.derive.times import total
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.limits import Limits
+from benchleaf.pages.compose.rows import joined
 from benchleaf.pages.compose.site import (
     Site,
     choice,
@@ -37,10 +38,11 @@ from benchleaf.pages.sheet import (
 from benchleaf.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator
 
     from benchleaf.derive.numbering import Numbered
     from benchleaf.model.procedure import Procedure
+    from benchleaf.model.step import Step
 
 _PHASES = {"opening": ("O", "Open up"), "work": ("W", "Work"), "closing": ("C", "Close up"), "prove": ("P", "Prove")}
 _CONSENT = {
@@ -100,9 +102,7 @@ class _Page:
             aftercare=procedure.aftercare,
             hands_back=f"Handed back without: {without}. {handed.because or ''}".strip() if handed else "",
             notes=prose(procedure.notes or ""),
-            foot=site.foot(
-                self._root, words("State after: as the steps say. Times are estimates from the steps' own times.")
-            ),
+            foot=(words("State after: as the steps say. Times are estimates from the steps' own times."),),
         )
 
     def _title(self) -> TitleBlock:
@@ -118,6 +118,7 @@ class _Page:
                      if opening_waits.high else "")  # fmt: skip
         level = self._device.access.get(procedure.access.text) if self._device else None
         device = "" if self._device is None else f"{self._root}devices/{procedure.device}.html"
+        fits = variant_titles(self._device, self._variants)
         return TitleBlock(
             kind="Procedure",
             heading=procedure.title.text,
@@ -126,7 +127,7 @@ class _Page:
                 Cell("Revision", str(procedure.revision)),
                 Cell("Reviewed", procedure.reviewed or "not yet"),
                 Cell("Status", procedure.status),
-                Cell("For", variant_titles(self._device, self._variants) or device_title(self._site, procedure.device), href=device),
+                Cell("For", fits or device_title(self._site, procedure.device), href=device),
                 Cell("Level", procedure.access.text, level.title.text if level else ""),
                 Cell("Hands on", show.interval(hands.low, hands.high), shared),
                 Cell("Waiting", show.interval(waiting.low, waiting.high), wait_note),
@@ -135,7 +136,7 @@ class _Page:
 
     def _fixes(self) -> Words:
         known = [name for name in self._procedure.fixes if name.text in self._site.base.symptoms]
-        return _joined(
+        return joined(
             Link(self._site.base.symptoms[name.text].title.text, f"{self._root}symptoms/{name}.html") for name in known
         )
 
@@ -166,20 +167,19 @@ class _Page:
             heats = [self._limits.degrees(quantity) for quantity in settings.get(tool, ())]
             note = ", ".join(dict.fromkeys([*drives, *torques, *heats]))
             equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
-        cautions = dict.fromkeys((caution.hazard, row.number) for row in self._rows for caution in row.step.cautions)
+        cautions = dict.fromkeys(
+            (caution.hazard, row.number, row.step.id) for row in self._rows for caution in row.step.cautions
+        )
         return Needs(
             conditions=tuple(Need(text) for text in [*esd, *measured]),
             equipment=tuple(equipment),
             supplies=tuple(
-                Need(site.material(name.material.text), show.tidy(name.amount.text), f"{root}materials/{name.material}.html")
-                for name in procedure.materials
+                Need(site.material(n.material.text), show.tidy(n.amount.text), f"{root}materials/{n.material}.html")
+                for n in procedure.materials
             ),
             spares=tuple(self._spare(name, count) for name, count in needs.spares(self._device, self._rows).items()),
-            safety=tuple(Need(_hazard(hazard), f"before {number}", f"#step-{self._id(number)}") for hazard, number in cautions),
+            safety=tuple(Need(_hazard(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
         )  # fmt: skip
-
-    def _id(self, number: str) -> str:
-        return next(row.step.id for row in self._rows if row.number == number)
 
     def _spare(self, name: str, count: int) -> Need:
         part = self._device.parts.get(name) if self._device else None
@@ -213,13 +213,12 @@ class _Page:
     def _row(self, row: Numbered) -> Row:
         step = row.step
         only = only_for(self._device, step.only) or (only_for(self._device, row.level.only) if row.level else None)
-        uses = _joined(Link(self._site.tool(tool.text), f"{self._root}tools.html#tool-{tool}") for tool in step.use)
         return Row(
             number=row.number,
             step=step.id,
             do=step.do.text,
             why=step.why or "",
-            uses=(*words("with "), *uses) if uses else (),
+            uses=self._uses(step),
             record=_RECORD.get(step.record or "", ""),
             marks=("Cannot be undone",) if step.irreversible else (),
             cautions=tuple(SafetyMessage(c.hazard, _hazard(c.hazard), c.hazard, c.text.text) for c in step.cautions),
@@ -230,6 +229,13 @@ class _Page:
             only=only,
             data=(Data("phase", row.kind), Data("record", step.record)) if step.record else (Data("phase", row.kind),),
         )  # fmt: skip
+
+    def _uses(self, step: Step) -> Words:
+        tools = joined(Link(self._site.tool(tool.text), f"{self._root}tools.html#tool-{tool}") for tool in step.use)
+        takes = f"takes {show.tidy(step.takes.text)}" if step.takes else ""
+        if not tools:
+            return words(takes) if takes else ()
+        return (*words("with "), *tools, *words(f", {takes}")) if takes else (*words("with "), *tools)
 
     def _state(self, step: str) -> Iterator[State]:
         for said, variants in self._after.get(step, ()):
@@ -273,11 +279,3 @@ class _Page:
 
 def _hazard(name: str) -> str:
     return {"esd": "Static"}.get(name, name.replace("-", " ").capitalize())
-
-
-def _joined(links: Iterable[Link]) -> Words:
-    found: Sequence[Link] = list(links)
-    pieces: list[str | Link] = []
-    for index, link in enumerate(found):
-        pieces += [", ", link] if index else [link]
-    return words(*pieces)

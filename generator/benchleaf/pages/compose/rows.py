@@ -60,7 +60,7 @@ def matrix(site: Site, root: str) -> Matrix:
 
 
 def _cell(site: Site, symptom: str, device: str, root: str) -> Words:
-    found = answers(site.base, site.usage, symptom, device)
+    found = answers(site.usage, symptom, device)
     diagnosis = site.base.diagnoses.get((device, symptom))
     if not found and diagnosis is None:
         return ()

@@ -25,9 +25,7 @@ def index(site: Site) -> str:
 def _entries(site: Site) -> Iterator[SearchEntry]:
     base = site.base
     for symptom in base.symptoms.values():
-        found = dict.fromkeys(
-            procedure for device in base.devices for procedure in _on(site, symptom.id, device)
-        )
+        found = dict.fromkeys(procedure for device in base.devices for procedure in _on(site, symptom.id, device))
         yield SearchEntry(
             kind="symptom",
             title=symptom.title.text,
@@ -50,7 +48,7 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
 
 def _on(site: Site, symptom: str, device: str) -> list[tuple[str, str]]:
     """Return the keys of the procedures that answer *symptom* on *device*: keys, for a procedure is no key itself."""
-    return [(procedure.device, procedure.id) for procedure in answers(site.base, site.usage, symptom, device)]
+    return [(procedure.device, procedure.id) for procedure in answers(site.usage, symptom, device)]
 
 
 def _procedure(site: Site, procedure: Procedure) -> SearchEntry:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from benchleaf.derive.usage import Usage, usage
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
-from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption, Words, words
+from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -31,7 +31,6 @@ _NAV = (
     ("Rules", "rules/index.html", ("rules/",)),
     ("Register", "register.html", ()),
 )
-LOCAL_RULES = "Local rules and licensed practice come first."
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +56,6 @@ class Site:
 
     base: KnowledgeBase
     options: Options = field(default_factory=Options)
-    notes: frozenset[str] = frozenset()  # the house's Markdown pages, as paths below the site: "house-rules.html"
     house: str = ""  # the house's note for the first page, as Markdown
 
     @cached_property
@@ -93,17 +91,6 @@ class Site:
             scripts=SCRIPTS,
             policy=self.options.policy,
         )
-
-    def foot(self, root: str, *lines: Words) -> tuple[Words, ...]:
-        """Return the last lines of a sheet: what is particular to it, then that local rules come first."""
-        safe = "stop-and-make-safe.html"
-        if safe not in self.notes:
-            return (*lines, words(LOCAL_RULES))
-        return (
-            *lines,
-            words(f"{LOCAL_RULES} A smoking or hissing battery, a burn, a splash in the eye, a shock: ",
-                  Link("Stop and make safe", root + safe), "."),
-        )  # fmt: skip
 
     def material(self, name: str) -> str:
         """Return the title of the material *name*, of the shop or built in."""

@@ -37,7 +37,6 @@ def home_view(site: Site) -> HomeView:
                       f"rev {procedure.revision}", procedure.title.text)
             for procedure in lately[:_LATELY]
         ),
-        foot=site.foot(""),
     )  # fmt: skip
 
 
@@ -50,12 +49,14 @@ def symptom_view(site: Site, symptom: Symptom) -> SymptomView:
         title=TitleBlock(
             "Symptom",
             symptom.title.text,
-            (Cell("Devices", str(len(devices))), Cell("Procedures", str(len(site.usage.by_symptom.get(symptom.id, ()))))),
+            (
+                Cell("Devices", str(len(devices))),
+                Cell("Procedures", str(len(site.usage.by_symptom.get(symptom.id, ())))),
+            ),
         ),
         says=symptom.customers_say,
         asks=symptom.ask,
         devices=devices,
-        foot=site.foot("../"),
     )
 
 
@@ -63,7 +64,7 @@ def _devices(site: Site, symptom: Symptom) -> Iterator[SymptomDevice]:
     root = "../"
     for device in [*site.base.devices, ANY_DEVICE]:
         diagnosis = site.base.diagnoses.get((device, symptom.id))
-        found = answers(site.base, site.usage, symptom.id, device)
+        found = answers(site.usage, symptom.id, device)
         if device != ANY_DEVICE:
             found = tuple(procedure for procedure in found if procedure.device == device) if not diagnosis else found
         if not found and diagnosis is None:
