@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.numbering import items
-from benchleaf.derive.times import total
+from benchleaf.model.times import total
 from benchleaf.derive.usage import answers
 from benchleaf.model.device import CLOSED
 from benchleaf.pages.compose.limits import Limits

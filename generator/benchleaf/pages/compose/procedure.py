@@ -9,7 +9,7 @@ from benchleaf.derive import needs
 from benchleaf.derive.after import after
 from benchleaf.derive.ledger import ledger
 from benchleaf.derive.numbering import items, numbered
-from benchleaf.derive.times import total
+from benchleaf.model.times import total
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
