@@ -1,0 +1,106 @@
+"""Names that a device gives: its parts, connectors, fasteners, bonds and levels, and for which variants they exist."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+from benchleaf.checks.names import did_you_mean, listed, one
+from benchleaf.checks.rule import Hit
+from benchleaf.checks.walk import having
+from benchleaf.model.device import CLOSED
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from benchleaf.model.device import Device
+    from benchleaf.model.words import OnlyFor, Said
+
+
+class Thing(Protocol):
+    """What may exist for some variants only."""
+
+    @property
+    def only(self) -> OnlyFor | None:
+        """The variants that have it; all where it is None."""
+
+
+FIELDS = {"part": "parts", "connector": "connectors", "fastener": "fasteners", "bond": "bonds", "level": "access"}
+ON_A_DEVICE = frozenset({"part", "connector", "fastener", "bond", "socket"})
+"""What a step may work on; a socket is a part or a connector."""
+_COSTS = {
+    "part": "nobody would know what to take hold of",
+    "connector": "nobody would know what to pull",
+    "fastener": "nobody would know which screws are meant",
+    "bond": "nobody would know what to free or to glue",
+    "level": "nobody would know how far to open it",
+    "socket": "nobody would know where the supply goes in",
+}
+
+
+def things(device: Device, kind: str) -> Mapping[str, Thing]:
+    """Return what *device* has of *kind*, by name; a socket is a part or a connector."""
+    if kind == "socket":
+        return {**device.parts, **device.connectors}
+    found: dict[str, Mapping[str, Thing]] = {
+        "part": device.parts,
+        "connector": device.connectors,
+        "fastener": device.fasteners,
+        "bond": device.bonds,
+        "level": device.access,
+    }
+    return found[kind]
+
+
+def known(device: Device, kind: str, name: Said) -> Iterator[Hit]:
+    """Yield what is wrong with *name* as that of something of *kind* which *device* has at all."""
+    if name.text in things(device, kind) or (kind == "level" and name.text == CLOSED):
+        return
+    other = next((one_kind for one_kind in FIELDS if name.text in things(device, one_kind)), None)
+    if other and kind in FIELDS:
+        message = f"`{name}` is {one(other)}, and the name of {one(kind)} belongs here"
+        otherwise = ""
+    else:
+        message = f"{device.title} has no {_called(kind)} `{name}`: {_COSTS[kind]}"
+        field = FIELDS.get(kind, "parts")
+        otherwise = f"Or give `{name}` an entry under `{field}` in {device.path}."
+    yield Hit(name.place, message, did_you_mean(name.text, things(device, kind), otherwise) or _no_such(device, kind))
+
+
+def known_for(device: Device, kind: str, name: Said, variants: tuple[str, ...], where: str) -> Iterator[Hit]:
+    """Yield what is wrong with *name*, also that some of *variants*, to which *where* applies, have no such thing."""
+    thing = things(device, kind).get(name.text)
+    if thing is None:
+        yield from known(device, kind, name)
+    elif having(thing.only, variants) != variants:
+        yield _lacking(device, kind, name, variants, where)
+
+
+def shared(device: Device, kind: str, name: Said, variants: tuple[str, ...], where: str) -> Iterator[Hit]:
+    """Yield what is wrong with *name*, which need exist for one of *variants* alone: the field knows no `only`."""
+    thing = things(device, kind).get(name.text)
+    if thing is None:
+        yield from known(device, kind, name)
+    elif not having(thing.only, variants):
+        yield _lacking(device, kind, name, variants, where)
+
+
+def _lacking(device: Device, kind: str, name: Said, variants: tuple[str, ...], where: str) -> Hit:
+    """Return what is said where *name* exists, but not for all of *variants*."""
+    present = having(things(device, kind)[name.text].only, variants)
+    absent = tuple(sorted(set(variants) - set(present)))
+    there = [other for other, thing in things(device, kind).items() if having(thing.only, absent) == absent]
+    if present:
+        otherwise = f"Or say with `only: [{', '.join(present)}]` for which variants it holds."
+    else:
+        otherwise = "Or change the `only` of the one or the other."
+    message = f"The {_called(kind)} `{name}` is absent on {listed(absent)}, {where}"
+    return Hit(name.place, message, did_you_mean(name.text, there, otherwise), absent)
+
+
+def _called(kind: str) -> str:
+    return "part or connector" if kind == "socket" else kind
+
+
+def _no_such(device: Device, kind: str) -> str:
+    near = FIELDS.get(kind, "parts")
+    return f"Write a name that stands under `{near}` in {device.path}."

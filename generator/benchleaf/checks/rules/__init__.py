@@ -1,0 +1,51 @@
+"""Every rule by its name, in the order in which a reader learns them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchleaf.checks.rules.bad_quantity.rule import RULE as BAD_QUANTITY
+from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
+from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
+from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
+from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
+from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
+from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
+from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
+from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
+from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
+from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
+from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
+from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
+from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
+from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
+from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
+from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
+from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
+
+if TYPE_CHECKING:
+    from benchleaf.checks.rule import Rule
+
+RULES: dict[str, Rule] = {
+    rule.name: rule
+    for rule in (
+        UNREADABLE_FILE,
+        DUPLICATE_KEY,
+        MISREAD_VALUE,
+        HIDDEN_CHARACTER,
+        SWALLOWED_COMMENT,
+        UNKNOWN_FIELD,
+        MISSING_FIELD,
+        WRONG_VALUE,
+        BAD_QUANTITY,
+        UNKNOWN_REFERENCE,
+        UNANSWERED_SYMPTOM,
+        UNREACHABLE_PROCEDURE,
+        MISSING_PICTURE,
+        LISTING_MISMATCH,
+        ENDLESS_ROUTE,
+        UNCOVERED_VARIANT,
+        UNBALANCED_OUTCOMES,
+        UNSUPPORTED_CAUSE,
+    )
+}
