@@ -5,52 +5,50 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.shape.local import local
+from benchleaf.shape.paths import for_validator, own_pointer
 from benchleaf.shape.spot import spot_at
 from benchleaf.shape.suspects import misread, odd, suspects
 from benchleaf.shape.wording import OF_VALUES, keyword_of, say
-from benchleaf.source.nodes import Table, plain
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterable, Iterator
 
     from jsonschema_rs import ValidationError
 
     from benchleaf.findings import Fault, Place
     from benchleaf.shape.schemas import Pointer, Schemas
     from benchleaf.shape.spot import Spot
+    from benchleaf.source.nodes import Table
 
 
 def check(document: Table, kind: str, schemas: Schemas) -> tuple[Fault, ...]:
     """Return all that is wrong with the shape of *document*, a file of *kind*, sorted by place."""
-    errors = schemas.errors(kind, plain(document))
-    unfit = dict.fromkeys(tuple(error.instance_path) for error in errors)
-    looked_at = {
-        pointer: spot_at(document, kind, schemas, pointer)
-        for pointer in (*suspects(document, schemas.relative), *unfit)
-    }
+    errors = [(own_pointer(error.instance_path), error) for error in schemas.errors(kind, for_validator(document))]
+    unfit = dict.fromkeys(pointer for pointer, _ in errors)
+    closely = (*suspects(document, schemas.relative), *unfit)
+    looked_at = {pointer: spot_at(document, kind, schemas, pointer) for pointer in closely}
     taken = dict(misread(looked_at.values()))
     found = list(taken.values())
-    found += _worded(looked_at, (error for error in errors if tuple(error.instance_path) not in taken))
+    found += _worded((looked_at[pointer], error) for pointer, error in errors if pointer not in taken)
     found += odd(spot for pointer, spot in looked_at.items() if pointer not in taken and pointer not in unfit)
     found += _elsewhere(local(document, kind), found)
     return tuple(sorted(dict.fromkeys(found), key=_in_reading_order))
 
 
-def _worded(spots: Mapping[Pointer, Spot], errors: Iterable[ValidationError]) -> Iterator[Fault]:
+def _worded(errors: Iterable[tuple[Spot, ValidationError]]) -> Iterator[Fault]:
     """Yield each of *errors* in words, one for each value that is wrong in more than one way."""
     said: set[Pointer] = set()
-    for error in sorted(errors, key=_weight):
-        pointer = tuple(error.instance_path)
+    for spot, error in sorted(errors, key=_weight):
         if keyword_of(error) in OF_VALUES:
-            if pointer in said:
+            if spot.pointer in said:
                 continue
-            said.add(pointer)
-        yield from say(spots[pointer], error)
+            said.add(spot.pointer)
+        yield from say(spot, error)
 
 
-def _weight(error: ValidationError) -> int:
+def _weight(found: tuple[Spot, ValidationError]) -> int:
     order = list(OF_VALUES)
-    keyword = keyword_of(error)
+    keyword = keyword_of(found[1])
     return order.index(keyword) if keyword in order else len(order)
 
 

@@ -6,6 +6,7 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING, Any
 
 from benchleaf.shape.inline import inline, listed, shown
+from benchleaf.shape.paths import own_name
 from benchleaf.shape.spot import like_this
 from benchleaf.shape.wording_values import NAME, as_name
 from benchleaf.source.nodes import Scalar, Table
@@ -33,7 +34,7 @@ def unknown(spot: Spot, _: ValidationError) -> Iterator[Fault]:
         if text not in names:
             near = nearest(text, names)
             meant = f"Did you mean `{near}`? " if near else ""
-            message = f"{_capital(owner)} has no field `{shown(text)}`"
+            message = f"{_capital(owner)} has no field {f'`{shown(text)}`' if text else 'without a name'}"
             to_do = _CUT if " " in text and _is_nothing(entry.value) else meant + fits
             yield spot.fault(UNKNOWN, message, to_do, entry.key.place)
 
@@ -75,7 +76,7 @@ def not_one(spot: Spot, _: ValidationError) -> Iterator[Fault]:
 def misnamed(spot: Spot, error: ValidationError) -> Iterator[Fault]:
     """Yield the fault of a key that is not written as the names of this table are."""
     inner: ValidationError = _of(error).value
-    text, schema = str(inner.instance), spot.schema["propertyNames"]
+    text, schema = own_name(inner.instance), spot.schema["propertyNames"]
     entry = spot.node.entry(text) if isinstance(spot.node, Table) else None
     at = entry.key.place if entry else spot.place
     if inner.kind.name == "not":
@@ -83,7 +84,8 @@ def misnamed(spot: Spot, error: ValidationError) -> Iterator[Fault]:
         return
     advice = str(schema["patternErrorMessage"])
     to_do = as_name(text, advice) if schema["pattern"] == NAME else advice
-    yield spot.fault(WRONG, f"`{shown(text)}` is not written as names are", to_do, at)
+    what = f"`{shown(text)}` is" if text else "A field without a name is"
+    yield spot.fault(WRONG, f"{what} not written as names are", to_do, at)
 
 
 def too_few(spot: Spot, _: ValidationError) -> Iterator[Fault]:
