@@ -19,8 +19,8 @@ if TYPE_CHECKING:
 
 SIZE_LIMIT = 1 << 20
 DEPTH_LIMIT = 40
-_TEXT_TAG = "tag:yaml.org,2002:str"
-_TAGS = {_TEXT_TAG, "tag:yaml.org,2002:seq", "tag:yaml.org,2002:map", "!"}
+_LINE_END = re.compile(r"\r\n|\r|\n")
+_TAG = re.compile(r"!(?:<[^>]*>|[^\s,\[\]{}]*)")
 # One space and no space after: `part #4`. A remark is set off by more, or has a space after its sign.
 _SWALLOWED = re.compile(r" #[^\s#!]")
 
@@ -96,6 +96,7 @@ class _Walker:
         if root is None:
             raise Unreadable(Place(self._path, 1, 1, 2), "The file is empty",
                              "Write its fields, the title first; `benchleaf new` makes a filled one.")  # fmt: skip
+        self._refuse_tags()
         node = self._node(root, 1)
         if not isinstance(node, Table):
             raise Unreadable(node.place, "The file holds a single value or a list, not fields",
@@ -110,8 +111,6 @@ class _Walker:
         self._seen.add(id(node))
         if depth > DEPTH_LIMIT:
             raise self._too_deep(place)
-        if node.tag not in _TAGS:
-            raise Unreadable(place, f"The tag {_shown(node.tag)} stands here", TAG_HELP)
         if isinstance(node, yaml.ScalarNode):
             return self._scalar(node, place)
         if isinstance(node, yaml.SequenceNode):
@@ -173,6 +172,16 @@ class _Walker:
         same_line = end.line == start.line and end.column > start.column
         return Place(self._path, line, column, end.column + 1 if same_line else column + 1)
 
+    def _refuse_tags(self) -> None:
+        # A composed node no longer knows whether its tag was written: only the events do.
+        for event in yaml.parse(self._text, Loader=_Loader) if "!" in self._text else ():
+            if getattr(event, "tag", None):
+                start = cast("yaml.Mark", event.start_mark)
+                line = _LINE_END.split(self._text)[start.line]
+                written = cast("re.Match[str]", _TAG.search(line, start.column))
+                raise Unreadable(Place(self._path, start.line + 1, written.start() + 1, written.end() + 1),
+                                 f"The tag {written.group()} stands here", TAG_HELP)  # fmt: skip
+
     def _first_alias(self, otherwise: Place) -> Place:
         # A composed node keeps the place of its anchor; only the events know where it is used again.
         for event in yaml.parse(self._text, Loader=_Loader):
@@ -184,7 +193,3 @@ class _Walker:
     def _too_deep(self, place: Place) -> Unreadable:
         return Unreadable(place, f"Values are nested more than {DEPTH_LIMIT} deep here",
                           "No procedure needs that: write it flatter.")  # fmt: skip
-
-
-def _shown(tag: str) -> str:
-    return tag.replace("tag:yaml.org,2002:", "!!")

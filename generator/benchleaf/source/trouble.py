@@ -36,6 +36,10 @@ _WORDS = (
     ("exceeded maximum nesting depth", "Values are nested far too deep here", "Write it flatter."),
     ("block sequence entries are not allowed", "A list cannot begin on this line", "Begin it on a line of its own."),
 )  # fmt: skip
+# What is opened and never closed is noticed at the end of the file, and is put right where it begins.
+_OPENED = frozenset(
+    {"did not find expected ',' or '}'", "did not find expected ',' or ']'", "found unexpected end of stream"}
+)
 
 
 class Unreadable(Exception):  # noqa: N818  (caught in `read`, where it becomes a finding)
@@ -49,11 +53,17 @@ class Unreadable(Exception):  # noqa: N818  (caught in `read`, where it becomes 
 
 def in_plain_words(error: yaml.YAMLError, path: str) -> Unreadable:
     """Return what the parser's *error* means, at the place where it noticed."""
-    mark = getattr(error, "problem_mark", None)
     said = " ".join(str(part) for part in (getattr(error, "problem", None), getattr(error, "context", None)) if part)
     said = said or str(error)
-    place = Place(path, mark.line + 1, mark.column + 1, mark.column + 2) if mark else Place(path, 1, 1, 2)
     for begins, message, to_do in _WORDS:
         if begins in said:
-            return Unreadable(place, message, to_do)
+            return Unreadable(
+                _place(error, path, "context_mark" if begins in _OPENED else "problem_mark"), message, to_do
+            )
+    place = _place(error, path, "problem_mark")
     return Unreadable(place, f"This is not YAML that can be read ({said})", "Look at this line and the one before it.")
+
+
+def _place(error: yaml.YAMLError, path: str, mark: str) -> Place:
+    at = getattr(error, mark, None)
+    return Place(path, at.line + 1, at.column + 1, at.column + 2) if at else Place(path, 1, 1, 2)
