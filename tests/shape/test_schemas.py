@@ -12,9 +12,9 @@ import pytest
 from benchleaf.shape.schemas import walk
 from benchleaf.shape.wording import OF_MANY, OF_VALUES
 from benchleaf.shape.wording_values import NAME
-from benchleaf.units.dimensions import DIMENSIONS
-from benchleaf.units.parse import pattern
-from tests.shape.reading import DOCUMENTS, SCHEMAS
+from benchleaf.units.dimensions import DIMENSIONS, units_that_fit
+from tests.shape.patterns import rewritten, wanted
+from tests.shape.reading import DOCUMENTS, SCHEMAS, TEXTS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,7 +26,7 @@ KINDS = sorted(SCHEMAS.kinds)
 SHARED = DOCUMENTS["common.schema.json"]["$defs"]
 ANNOTATIONS = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "markdownDescription", "examples", "default", "format",
-    "patternErrorMessage", "markdownEnumDescriptions", "defaultSnippets",
+    "patternErrorMessage", "errorMessage", "markdownEnumDescriptions", "defaultSnippets",
 }  # fmt: skip
 # These hold other schemas or say when others count; what fails in them is told by a keyword that has words.
 STRUCTURE = {"properties", "items", "if", "else"}
@@ -131,10 +131,21 @@ def test_words_are_explained() -> None:
 @pytest.mark.parametrize(("where", "schema"), QUANTITIES, ids=[where for where, _ in QUANTITIES])
 def test_quantity_pattern(where: str, schema: Schema) -> None:
     """A quantity's pattern is the grammar that reads it, letter by letter, beside the few words allowed there."""
-    wanted = pattern(*(schema.get("x-dimensions") or [schema["x-dimension"]]))
-    words = "".join(f"{word}|" for word in schema.get("x-words", ()))
+    assert wanted(schema) == schema["pattern"], f"{where}: `python -m tests.shape.patterns` writes it in"
 
-    assert wanted.replace("^(?:", f"^(?:{words}", 1) == schema["pattern"], where
+
+@pytest.mark.parametrize("name", NAMES)
+def test_rewriting(name: str) -> None:
+    """Writing the patterns in changes nothing in schemas that hold them."""
+    assert TEXTS[name] == rewritten(TEXTS[name])
+
+
+@pytest.mark.parametrize("dimension", sorted(DIMENSIONS))
+def test_units_are_named(dimension: str) -> None:
+    """What an editor says of a wrong quantity names all the units that fit."""
+    said = SHARED[dimension]["patternErrorMessage"]
+
+    assert [] == [unit for unit in units_that_fit(dimension) if unit not in said]
 
 
 def test_every_dimension_is_defined() -> None:

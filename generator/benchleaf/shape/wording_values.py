@@ -70,7 +70,7 @@ def wrong_word(spot: Spot, _: ValidationError) -> Iterator[Fault]:
 def ruled_out(spot: Spot, _: ValidationError) -> Iterator[Fault]:
     """Yield the fault of a value that the schema rules out in words of its own."""
     text = spot.node.text if isinstance(spot.node, Scalar) else "not what belongs here"
-    yield spot.fault(RULE, f"{spot.name} is {shown(text)}", str(spot.schema["x-const-message"]))
+    yield spot.fault(RULE, f"{spot.name} is {shown(text)}", str(spot.schema["errorMessage"]))
 
 
 def unlike_pattern(spot: Spot, _: ValidationError) -> Iterator[Fault]:
