@@ -90,9 +90,9 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         return files
 
     def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> Any:  # noqa: ANN401  (MkDocs' own type)
-        """Leave out the theme's scripts: our header, search and switch need none of them."""
+        """Leave out the theme's scripts, of which no page loads any, and what it writes for a site with an address."""
         for file in list(files):
-            if file.src_uri.startswith(_THEME_SCRIPTS):
+            if file.src_uri.startswith(_THEME_SCRIPTS) or file.src_uri in _NOT_OURS:
                 files.remove(file)
         return env
 

@@ -32,7 +32,7 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
             href=f"symptoms/{symptom.id}.html",
             says=symptom.customers_say,
             words=tuple(("step", text) for text in symptom.ask),
-            answers=tuple((base.procedures[key].title.text, page_of(base.procedures[key])) for key in found),
+            answers=tuple(_answer(site, base.procedures[key]) for key in found),
         )
     for device in base.devices.values():
         variants = " ".join(f"{variant.title} {variant.tell_by or ''}" for variant in device.variants)
@@ -49,6 +49,13 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
 def _on(site: Site, symptom: str, device: str) -> list[tuple[str, str]]:
     """Return the keys of the procedures that answer *symptom* on *device*: keys, for a procedure is no key itself."""
     return [(procedure.device, procedure.id) for procedure in answers(site.usage, symptom, device)]
+
+
+def _answer(site: Site, procedure: Procedure) -> tuple[str, str]:
+    """Return an answer with its device: three devices may each have a battery to replace."""
+    device = site.base.devices.get(procedure.device)
+    belongs = f", {device.title.text.split(' ')[0]}" if device else ""
+    return f"{procedure.title}{belongs}", page_of(procedure)
 
 
 def _procedure(site: Site, procedure: Procedure) -> SearchEntry:
