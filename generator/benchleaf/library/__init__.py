@@ -1,1 +1,1 @@
-"""Names of the substances, alloys and solids that a knowledge base may use without an entry of its own."""
+"""What a knowledge base may use without an entry of its own: liquids, alloys, solids and screws, with cited values."""
