@@ -7,6 +7,8 @@
 
 /** @typedef {import("./search-words.js").Words} Words */
 
+/** @typedef {import("./search-words.js").CreateWords} CreateWords */
+
 /**
  * What search-index.js brings. The texts of numbers are written by `search_code.py`.
  * @typedef {object} Index
@@ -81,7 +83,13 @@
         scale *= MORE;
       }
     };
-    return { next, hasMore: () => at < text.length, rest: () => text.slice(at), peek: () => text[at] ?? "", skip: () => (at += 1) };
+    return {
+      next,
+      hasMore: () => at < text.length,
+      peek: () => text[at] ?? "",
+      rest: () => text.slice(at),
+      skip: () => (at += 1),
+    };
   };
 
   /** @param {string} text */
@@ -187,7 +195,7 @@
   /**
    * Opens the index. Where a kin stands is read when it is first asked for.
    * @param {Index} index
-   * @param {import("./search-words.js").createWords} createWords
+   * @param {CreateWords} createWords
    * @returns {Book}
    */
   const openBook = (index, createWords) => {

@@ -21,6 +21,8 @@
  * @property {(word: string) => boolean} isNo
  */
 
+/** @typedef {(tables: Tables) => Words} CreateWords */
+
 {
   const NO = "no";
   const APOSTROPHES = /['’‘ʼ`´]/gu;
@@ -45,8 +47,7 @@
 
   /**
    * The folding that the tables describe.
-   * @param {Tables} tables
-   * @returns {Words}
+   * @type {CreateWords}
    */
   const createWords = tables => {
     const [weak, no] = [new Set(tables.weak.split(" ")), new Set(tables.no.split(" "))];
