@@ -14,7 +14,7 @@ import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tests.bench import written
+from tests.bench import as_markdown, as_yaml
 from tests.bench.measure import Build, best, build
 
 if TYPE_CHECKING:
@@ -40,8 +40,8 @@ def main() -> int:
 def _measure(sizes: tuple[int, int], rounds: int, top: Path) -> tuple[list[Build], list[Build]]:
     """Return the best build of each size, of our site and of plain pages; the kinds take turns, so noise hits both."""
     for size in sizes:
-        written.as_yaml(size, top / f"ours-{size}", DEMONSTRATION)
-        written.as_markdown(size, top / f"plain-{size}")
+        as_yaml.write(size, top / f"ours-{size}", DEMONSTRATION)
+        as_markdown.write(size, top / f"plain-{size}")
     commands = {"ours": (BIN / "benchleaf", "build"), "plain": (BIN / "mkdocs", "build", "--quiet")}
     seen: dict[str, list[Build]] = {f"{kind}-{size}": [] for kind in commands for size in sizes}
     for _ in range(rounds):

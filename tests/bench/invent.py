@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from random import Random
 
 # What one device's procedures are about: id, its word in a sentence, what is measured there, what fails.
@@ -49,11 +49,13 @@ _NOTES = (
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step: the sentence, its action in YAML, what a page shows as its limit, and why it is done."""
+    """One step: the sentence and its action in YAML, and what a page says about it besides."""
 
     do: str
     action: str = ""
     limit: str = ""
+    after: str = ""
+    if_not: str = ""
     why: str = ""
     use: tuple[str, ...] = ()
 
@@ -90,26 +92,49 @@ class Symptom:
     says: tuple[str, ...]
 
 
-TOOLS = ("microscope", "esd-brush", "air-duster", "iron", "multimeter", "usb-meter")
-MATERIALS = {"isopropanol": "0.5 mL", "no-clean-flux": "0.1 mL", "sac305-wire": "0.3 g"}
+TOOLS = {
+    "microscope": "Stereo microscope",
+    "esd-brush": "ESD brush",
+    "air-duster": "Filtered air duster",
+    "iron": "Soldering iron",
+    "multimeter": "Multimeter",
+    "usb-meter": "USB meter",
+}
+MATERIALS = {
+    "isopropanol": ("Isopropanol", "0.5 mL"),
+    "no-clean-flux": ("No-clean flux", "0.1 mL"),
+    "sac305-wire": ("SAC305 wire", "0.3 g"),
+}
 A_DEVICE = 25  # procedures
 
+SWOLLEN = "The battery is swollen. Take it outside and ask for help."
 OPENING = (
-    Step("Shut the unit down.", "power: off"),
-    Step("Remove the eight case screws.", "unscrew: {case-screw: 8}"),
-    Step("Lift the back shell away.", "remove: back-shell"),
+    Step("Shut the unit down.", "power: off", after="Power off"),
+    Step(
+        "Remove the eight case screws.",
+        "unscrew: {case-screw: 8}",
+        "8 × T4, item A, M1.6 × 5",
+        after="Tray: 8 × A",
+    ),
+    Step("Lift the back shell away.", "remove: back-shell", after="Back shell: out"),
     Step(
         "Look at the shape of the battery.",
-        "check: {battery: shape, if_not: {stop: The battery is swollen. Take it outside and ask for help.}}",
-        "Flat, with no bulge",
+        f"check: {{battery: shape, if_not: {{stop: {SWOLLEN}}}}}",
+        "Flat, no swelling",
+        if_not=f"stop. {SWOLLEN}",
     ),
-    Step("Unplug the battery.", "unplug: battery-plug"),
+    Step("Unplug the battery.", "unplug: battery-plug", after="Battery isolated"),
 )
 CLOSING = (
-    Step("Plug the battery in.", "plug: battery-plug"),
-    Step("Lay a new case seal in the groove.", "replace: case-seal"),
-    Step("Set the back shell down.", "fit: back-shell"),
-    Step("Drive the case screws in a star pattern.", "screw: {case-screw: 8}", "7 cN·m"),
+    Step("Plug the battery in.", "plug: battery-plug", after="Battery joined"),
+    Step("Lay a new case seal in the groove.", "replace: case-seal", after="Case seal: new"),
+    Step("Set the back shell down.", "fit: back-shell", after="Back shell: in"),
+    Step(
+        "Drive the case screws in a star pattern.",
+        "screw: {case-screw: 8}",
+        "7 cN·m, 8 × T4, item A, M1.6 × 5",
+        after="Tray empty",
+    ),
 )
 
 
@@ -150,52 +175,90 @@ def _procedure(index: int, chance: Random) -> Procedure:
 
 
 def _work(place: str, word: str, pin: str, cause: str, chance: Random) -> tuple[Step, ...]:
-    """Return the twelve steps of the work itself, some of them with a reason."""
+    """Return the twelve steps of the work itself, five of them with a reason."""
     joints, seconds = chance.randint(4, 12), chance.randint(2, 4)
-    solder = f"solder: {{part: {place}, tool: iron, at: 350 °C, for: 2–{seconds} s, times: {joints}, pause: 4 s}}"
-    tin = f"{solder}, apply: {{no-clean-flux: 0.1 mL, sac305-wire: 0.3 g}}"
-    brush = f"solvent: {{material: isopropanol, volume: 0.5 mL, on: {place}, area: 2 cm²}}"
-    look = f"check: {{look: Every pad of the {word} is still on the board., if_not: {{stop: A pad has gone.}}}}"
-    joint = (
-        "check: {look: Each joint is wetted and none is bridged., if_not: {repeat: tin, then: {stop: Ask for help.}}}"
-    )
-    ohms = 'check: {measure: resistance, with: multimeter, expect: "> 10 kΩ", if_not: {stop: The rail is shorted.}}'
+    whole = f"Every pad of the {word} is still on the board."
     steps = (
         Step(
             f"Inspect the {word} under the microscope for {cause}.",
-            f"{look}, record: photo",
-            "Every pad is still on the board",
+            f"check: {{look: {whole}, if_not: {{stop: A pad has gone.}}}}, record: photo",
+            f"{whole} Photograph it.",
+            after="Photographed",
+            if_not="stop. A pad has gone.",
             use=("microscope",),
         ),
         Step(f"Mask the parts beside the {word}.", f"work: {{kind: mask, on: {place}}}"),
-        Step(f"Brush the {word} with isopropanol.", brush, "0.5 mL on 2 cm²", use=("esd-brush",)),
+        Step(
+            f"Brush the {word} with isopropanol.",
+            f"solvent: {{material: isopropanol, volume: 0.5 mL, on: {place}, area: 2 cm²}}",
+            "0.5 mL isopropanol on 2 cm²",
+            after=f"{word.capitalize()}: wet",
+            use=("esd-brush",),
+        ),
         Step(
             f"Blow the {word} dry.",
             "wait: {for: 2 min, until: dry, air_speed: 3 m/s}",
-            "2 min at 3 m/s",
+            "2 min, until dry, air at 3 m/s",
+            after=f"{word.capitalize()}: dry",
             use=("air-duster",),
         ),
         Step(f"Scrape the pads of the {word} until they shine.", f"work: {{kind: scrape, on: {place}}}"),
-        Step(f"Re-tin each pad of the {word}.", f"id: tin, {tin}", f"350 °C for 2–{seconds} s, {joints} times"),
-        Step(f"Let the {word} cool.", "wait: {for: 4 min, until: cool}", "4 min"),
+        Step(
+            f"Re-tin each pad of the {word}.",
+            f"id: tin, solder: {{part: {place}, tool: iron, at: 350 °C, for: 2–{seconds} s, times: {joints}, "
+            "pause: 4 s}, apply: {no-clean-flux: 0.1 mL, sac305-wire: 0.3 g}",
+            f"350 °C, 2–{seconds} s, {joints} times, 4 s apart; joint limit 360 °C, 5 s; 0.1 mL flux, 0.3 g wire",
+            after=f"{word.capitalize()}: hot",
+        ),
+        Step(
+            f"Let the {word} cool.",
+            "wait: {for: 4 min, until: cool}",
+            "4 min, until cool",
+            after=f"{word.capitalize()}: cool",
+        ),
         Step(f"Wipe the flux from around the {word}.", f"work: {{kind: wipe, on: {place}}}"),
-        Step("Inspect every joint from the side.", joint, "Each joint is wetted, none is bridged", use=("microscope",)),
-        Step(f"Measure from {pin} to ground.", ohms, "> 10 kΩ"),
+        Step(
+            "Inspect every joint from the side.",
+            "check: {look: Each joint is wetted and none is bridged., "
+            "if_not: {repeat: tin, then: {stop: Ask for help.}}}",
+            "Each joint is wetted and none is bridged.",
+            if_not="repeat from W6, then stop. Ask for help.",
+            use=("microscope",),
+        ),
+        Step(
+            f"Measure from {pin} to ground.",
+            'check: {measure: resistance, with: multimeter, expect: "> 10 kΩ", if_not: {stop: The rail is shorted.}}',
+            "> 10 kΩ, resistance, multimeter",
+            if_not="stop. The rail is shorted.",
+        ),
         Step(f"Lift the mask from beside the {word}.", f"work: {{kind: align, on: {place}}}"),
-        Step(f"Photograph the finished {word}.", "record: photo", use=("microscope",)),
+        Step(
+            f"Photograph the finished {word}.",
+            "record: photo",
+            "Photograph it.",
+            after="Photographed",
+            use=("microscope",),
+        ),
     )
     reasons = dict(zip(chance.sample(range(len(steps)), 5), chance.sample(_WHY, 5), strict=True))
-    return tuple(
-        Step(step.do, step.action, step.limit, reasons.get(number, ""), step.use) for number, step in enumerate(steps)
-    )
+    return tuple(replace(step, why=reasons.get(number, "")) for number, step in enumerate(steps))
 
 
 def _proof(word: str) -> tuple[Step, ...]:
     """Return the three steps that prove the complaint gone."""
-    current = "check: {measure: current, with: usb-meter, expect: 0.4–1.2 A, if_not: {stop: Go on with the diagnosis.}}"
-    firm = f"check: {{look: The {word} holds firm and nothing flickers., if_not: {{stop: Open it again.}}}}"
+    firm = f"The {word} holds firm and nothing flickers."
     return (
-        Step("Read the charge current from a charger.", current, "0.4–1.2 A"),
-        Step(f"Move the plug in the {word} gently to all sides.", firm, "Holds firm, nothing flickers"),
+        Step(
+            "Read the charge current from a charger.",
+            "check: {measure: current, with: usb-meter, expect: 0.4–1.2 A, if_not: {stop: Go on with the diagnosis.}}",
+            "0.4–1.2 A, current, USB meter",
+            if_not="stop. Go on with the diagnosis.",
+        ),
+        Step(
+            f"Move the plug in the {word} gently to all sides.",
+            f"check: {{look: {firm}, if_not: {{stop: Open it again.}}}}",
+            firm,
+            if_not="stop. Open it again.",
+        ),
         Step("Leave the unit on for the time of a walk along the dike.", "wait: {for: 10 min}", "10 min"),
     )

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tests.bench import written
+from tests.bench import as_yaml
 from tests.bench.measure import build
 from tests.conftest import COMMAND, ROOT, run
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 @pytest.fixture
 def base(tmp_path: Path) -> Path:
     """Return a knowledge base of 30 procedures on two devices."""
-    written.as_yaml(30, tmp_path / "small", ROOT / "procedures")
+    as_yaml.write(30, tmp_path / "small", ROOT / "procedures")
     return tmp_path / "small"
 
 
@@ -31,7 +31,7 @@ def test_invented_base_is_sound(base: Path) -> None:
 
 def test_page_does_not_grow_with_the_base(base: Path, tmp_path: Path) -> None:
     """A procedure's page has the same size beside 30 others and beside 120: no list of all of them is in it."""
-    written.as_yaml(120, tmp_path / "large", ROOT / "procedures")
+    as_yaml.write(120, tmp_path / "large", ROOT / "procedures")
 
     small, large = (build((COMMAND, "build"), folder) for folder in (base, tmp_path / "large"))
 
