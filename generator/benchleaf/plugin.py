@@ -14,7 +14,6 @@ from benchleaf import build
 from benchleaf.findings import Refused
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.parts import POLICY, POLICY_WHILE_SERVING
-from benchleaf.pages.policy import with_hashes
 from benchleaf.report import text
 from benchleaf.source import packaged
 from benchleaf.source.folder import scan
@@ -105,10 +104,6 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
             shell = self._site.shell(page.url, str(page.title), source=source)
             context["benchleaf"] = shell  # type: ignore[typeddict-unknown-key]
         return context
-
-    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Let the policy of a Markdown page name the few inline pieces that the theme leaves in it, by their hashes."""
-        return with_hashes(output)
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ANN401
         """Draw anew when a template or a schema changes too."""

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from benchleaf.pages.parts import Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
+    from markupsafe import Markup
+
+from benchleaf.pages.parts import NO_PROSE, Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,7 @@ class HomeView:
     matrix: Matrix
     changes_title: str = ""  # "Reviewed last"
     changes: tuple[ChangeRow, ...] = ()
+    notes: Markup = NO_PROSE  # the house's own note, from `prose`
     foot: tuple[Words, ...] = ()  # the last lines of the sheet
 
 

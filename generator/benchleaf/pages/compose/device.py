@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.numbering import items
-from benchleaf.model.times import total
 from benchleaf.derive.usage import answers
 from benchleaf.model.device import CLOSED
+from benchleaf.model.times import total
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.plan import LINES, plan
 from benchleaf.pages.compose.rows import joined, procedure_row

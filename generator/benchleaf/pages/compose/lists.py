@@ -125,8 +125,14 @@ def _tool(site: Site, tool: Tool) -> ToolRow:
         kind=tool.kind.replace("-", " "),
         range=show.tidy(tool.range.text) if tool.range else "",
         notes=tuple(_tool_notes(tool)),
-        used_by=tuple(Link(p.title.text, page_of(p)) for p in site.usage.by_tool.get(tool.id, ())),
+        used_by=tuple(_user(site, p) for p in site.usage.by_tool.get(tool.id, ())),
     )
+
+
+def _user(site: Site, procedure: Procedure) -> Link:
+    device = site.base.devices.get(procedure.device)
+    belongs = f", {device.title.text.split(' ')[0]}" if device else ""
+    return Link(f"{procedure.title}{belongs}", page_of(procedure))
 
 
 def _tool_notes(tool: Tool) -> Iterator[str]:

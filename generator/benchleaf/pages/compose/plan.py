@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 LINES = ("thin", "dashed", "heavy", "dotted", "double")
 
 # In units of 0.1 mm: room for the letters at the right, the size of a hole, of a letter, and the least gap of two.
-_UNIT, _MARGIN, _COLUMN, _HOLE, _TEXT, _GAP = 1e-4, 40, 330, 24, 44, 62
+_UNIT, _MARGIN, _COLUMN, _HOLE, _TEXT, _GAP = 1e-4, 40, 330, 17, 44, 62
 
 
 def plan(device: Device, letters: Mapping[str, str], lines: Mapping[str, str]) -> PlanView | None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.numbering import numbered
-from benchleaf.model.times import total
 from benchleaf.derive.usage import answers
 from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.model.times import total
 from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, variant_titles
 from benchleaf.pages.home import Matrix, MatrixRow
 from benchleaf.pages.parts import Link, ProcedureRow, Words, words

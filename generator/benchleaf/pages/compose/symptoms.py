@@ -11,6 +11,7 @@ from benchleaf.pages.compose.rows import device_link, matrix, procedure_row
 from benchleaf.pages.compose.site import Site, choice, number_of, page_of
 from benchleaf.pages.home import CauseRow, ChangeRow, HomeView, SymptomDevice, SymptomView
 from benchleaf.pages.parts import Cell, Link, Share, TitleBlock, Words, words
+from benchleaf.pages.prose import prose
 from benchleaf.units import show
 
 if TYPE_CHECKING:
@@ -37,7 +38,14 @@ def home_view(site: Site) -> HomeView:
                       f"rev {procedure.revision}", procedure.title.text)
             for procedure in lately[:_LATELY]
         ),
+        notes=prose(_without_heading(site.house)),
     )  # fmt: skip
+
+
+def _without_heading(text: str) -> str:
+    """Return a note without its first heading: the page has a heading of its own."""
+    first, _, rest = text.lstrip().partition("\n")
+    return rest if first.startswith("# ") else text
 
 
 def symptom_view(site: Site, symptom: Symptom) -> SymptomView:
