@@ -67,15 +67,19 @@ def benchleaf(shop: Path, *arguments: str, inside: Sequence[str] = ()) -> str:
     return said.stdout
 
 
-def test_wheel_carries_schemas_and_templates(wheel: Path) -> None:
-    """The wheel holds every schema, template and asset of the checkout, and nothing of its tests."""
+def test_wheel_carries_all_that_runs(wheel: Path) -> None:
+    """The wheel holds every module, schema, template and asset of the checkout, and nothing of its tests."""
     inside = {name for name in zipfile.ZipFile(wheel).namelist() if not name.endswith("/")}
-    brought = {"schema": "_schema", "site_overrides": "_site_overrides"}
+    brought = {
+        "generator/benchleaf": "benchleaf",
+        "schema": "benchleaf/_schema",
+        "site_overrides": "benchleaf/_site_overrides",
+    }
     wanted = {
-        f"benchleaf/{there}/{path.relative_to(ROOT / here).as_posix()}"
+        f"{there}/{path.relative_to(ROOT / here).as_posix()}"
         for here, there in brought.items()
         for path in (ROOT / here).rglob("*")
-        if path.is_file()
+        if path.is_file() and "__pycache__" not in path.parts
     }
 
     assert set() == wanted - inside
