@@ -76,59 +76,79 @@ class Solid:
 
 
 _TEXTBOOK = "heat transfer textbooks"
+_TABLED = "EN ISO 10456 as in ht 1.2.0"
 _CALLISTER = "Callister, Fundamentals of Materials Science and Engineering 3e, App. E"
-
-
-def _solid(
-    name: str,
-    touch: Touch,
-    thermal: tuple[float, float, float],
-    softens: tuple[Value, ...] = (),
-    shear: float | None = None,
-) -> Solid:
-    conductivity, density, heat_capacity = thermal
-    return Solid(
-        name,
-        touch,
-        Value(conductivity, "W/mK", _TEXTBOOK, Status.MEMORY),
-        Value(density, "kg/m³", _TEXTBOOK, Status.MEMORY),
-        Value(heat_capacity, "J/kgK", _TEXTBOOK, Status.MEMORY),
-        lower(*softens) if softens else None,
-        None if shear is None else Value(shear * 1e6, "Pa", "common practice", Status.PRACTICE),
-    )
+_POLYMERS = "polymer property tables"
+_HANDBOOKS = "handbooks"
 
 
 def _at(value: float, source: str, status: Status) -> Value:
     return Value(value, "°C", source, status)
 
 
-_POLYMERS = "polymer property tables"
+@dataclass(frozen=True, slots=True)
+class _Thermal:
+    """Conductivity, density, heat capacity of one material, from one source."""
 
-SOLIDS: dict[str, Solid] = {
-    solid.id: solid
-    for solid in (
-        _solid("polycarbonate", Touch.PLASTIC, (0.20, 1200, 1200), (_at(150, _CALLISTER, Status.SEEN),), 35),
-        _solid("abs", Touch.PLASTIC, (0.18, 1050, 1400), (_at(90, _POLYMERS, Status.SEEN),
-               _at(102, _POLYMERS, Status.SEEN)), 25),
-        # Callister's own row for PMMA is odd and is not used.
-        _solid("pmma", Touch.PLASTIC, (0.19, 1180, 1450), (_at(105, "handbooks", Status.MEMORY),)),
-        _solid("pet", Touch.PLASTIC, (0.20, 1380, 1200), (_at(69, _CALLISTER, Status.SEEN),
-               _at(80, _POLYMERS, Status.SEEN))),
-        _solid("nylon", Touch.PLASTIC, (0.25, 1140, 1650), (_at(50, "handbooks", Status.MEMORY),)),
-        _solid("silicone", Touch.PLASTIC, (0.35, 1200, 1100)),
-        _solid("glass", Touch.GLASS, (1.0, 2500, 800), (_at(550, "handbooks, soda-lime", Status.MEMORY),)),
-        _solid("ceramic", Touch.GLASS, (25.0, 3800, 850)),
-        _solid("aluminium", Touch.METAL, (160.0, 2750, 890), shear=165),
-        _solid("brass", Touch.METAL, (120.0, 8450, 380), shear=200),
-        _solid("steel", Touch.METAL, (50.0, 7800, 460), shear=300),
-        _solid("stainless-steel", Touch.METAL, (16.0, 7950, 490), shear=300),
-        _solid("copper", Touch.METAL, (390.0, 8930, 385)),
-        _solid("fr4", Touch.PLASTIC, (0.3, 1850, 1080), (_at(130, "laminate data sheets", Status.MEMORY),)),
-        _solid("wood", Touch.WOOD, (0.15, 600, 1700)),
-        # A plastic that nobody named is taken for the weakest that is common: ABS.
-        _solid("plastic", Touch.PLASTIC, (0.2, 1100, 1300), (_at(90, "as ABS", Status.PRACTICE),), 25),
+    values: tuple[float, float, float]
+    source: str
+    status: Status
+
+
+def _tabled(*values: float) -> _Thermal:
+    conductivity, density, heat_capacity = values
+    return _Thermal((conductivity, density, heat_capacity), _TABLED, Status.LIBRARY)
+
+
+def _remembered(*values: float) -> _Thermal:
+    conductivity, density, heat_capacity = values
+    return _Thermal((conductivity, density, heat_capacity), _TEXTBOOK, Status.MEMORY)
+
+
+def _solid(
+    name: str, touch: Touch, thermal: _Thermal, softens: tuple[Value, ...] = (), shear: float | None = None
+) -> Solid:
+    conductivity, density, heat_capacity = thermal.values
+    return Solid(
+        name,
+        touch,
+        Value(conductivity, "W/mK", thermal.source, thermal.status),
+        Value(density, "kg/m³", thermal.source, thermal.status),
+        Value(heat_capacity, "J/kgK", thermal.source, thermal.status),
+        lower(*softens) if softens else None,
+        None if shear is None else Value(shear * 1e6, "Pa", "common practice", Status.PRACTICE),
     )
-}  # fmt: skip
+
+
+_SEEN = Status.SEEN
+_METALS = (
+    _solid("aluminium", Touch.METAL, _tabled(160, 2800, 880), shear=165),
+    _solid("brass", Touch.METAL, _tabled(120, 8400, 380), shear=200),
+    _solid("steel", Touch.METAL, _tabled(50, 7800, 450), shear=300),
+    _solid("stainless-steel", Touch.METAL, _tabled(17, 7900, 460), shear=300),
+    _solid("copper", Touch.METAL, _tabled(380, 8900, 380)),
+)
+_PLASTICS = (
+    _solid("polycarbonate", Touch.PLASTIC, _tabled(0.20, 1200, 1200), (_at(150, _CALLISTER, _SEEN),), 35),
+    _solid("abs", Touch.PLASTIC, _remembered(0.18, 1050, 1400),
+           (_at(90, _POLYMERS, _SEEN), _at(102, _POLYMERS, _SEEN)), 25),
+    # Callister's own row for PMMA is odd and is not used.
+    _solid("pmma", Touch.PLASTIC, _tabled(0.18, 1180, 1500), (_at(105, _HANDBOOKS, _MEM),)),
+    _solid("pet", Touch.PLASTIC, _remembered(0.20, 1380, 1200),
+           (_at(69, _CALLISTER, _SEEN), _at(73, _POLYMERS, _SEEN), _at(80, _POLYMERS, _SEEN))),
+    _solid("nylon", Touch.PLASTIC, _tabled(0.25, 1150, 1600), (_at(50, _HANDBOOKS, _MEM),)),
+    _solid("silicone", Touch.PLASTIC, _remembered(0.35, 1200, 1100)),
+    _solid("fr4", Touch.PLASTIC, _remembered(0.3, 1850, 1080), (_at(130, "laminate data sheets", _MEM),)),
+    # A plastic that nobody named is taken for the weakest that is common: ABS.
+    _solid("plastic", Touch.PLASTIC, _remembered(0.2, 1100, 1300), (_at(90, "as ABS", Status.PRACTICE),), 25),
+)  # fmt: skip
+_OTHERS = (
+    _solid("glass", Touch.GLASS, _tabled(1.0, 2500, 750), (_at(550, "handbooks, soda-lime", _MEM),)),
+    _solid("ceramic", Touch.GLASS, _remembered(25, 3800, 850)),
+    _solid("wood", Touch.WOOD, _tabled(0.13, 500, 1600)),
+)
+
+SOLIDS: dict[str, Solid] = {solid.id: solid for solid in (*_METALS, *_PLASTICS, *_OTHERS)}
 """The built-in solids by name."""
 
 TIP_LIMITS_CHIP_CAPACITOR: dict[str, dict[bool, Value]] = {
