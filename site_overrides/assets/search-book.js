@@ -73,7 +73,8 @@
   const createReader = text => {
     let at = 0;
     const next = () => {
-      let [value, scale] = [0, 1];
+      let value = 0;
+      let scale = 1;
       for (;;) {
         const digit = VALUES[text.charCodeAt(at)] ?? -1;
         if (digit < 0) throw new Error(`The search index is damaged: ${text.slice(at, at + 20)}`);
@@ -87,8 +88,14 @@
       next,
       hasMore: () => at < text.length,
       peek: () => text[at] ?? "",
-      rest: () => text.slice(at),
       skip: () => (at += 1),
+      /** The text as far as the mark that ends it. */
+      upTo: (/** @type {string} */ mark) => {
+        const end = text.indexOf(mark, at);
+        const from = at;
+        at = end < 0 ? text.length : end + 1;
+        return text.slice(from, end < 0 ? text.length : end);
+      },
     };
   };
 
@@ -119,11 +126,13 @@
    */
   const readPlaces = text => {
     const [reader, entries, ranks] = [createReader(text), /** @type {number[]} */ ([]), /** @type {number[]} */ ([])];
-    let [rank, entry] = [0, -1];
+    let rank = 0;
+    let entry = -1;
     while (reader.hasMore()) {
       const mark = WEIGHTS.indexOf(reader.peek());
       if (mark >= 0) {
-        [rank, entry] = [mark, -1];
+        rank = mark;
+        entry = -1;
         reader.skip();
       } else {
         entry += reader.next() + 1;
@@ -136,12 +145,13 @@
 
   /** @param {string} text */
   const readHrefs = text => {
+    const [reader, hrefs] = [createReader(text), /** @type {string[]} */ ([])];
     let way = "";
-    return text.split(END).map(coded => {
-      const reader = createReader(coded);
-      way = way.slice(0, coded ? reader.next() : 0) + reader.rest();
-      return way.endsWith("*") ? `${way.slice(0, -1)}.html` : way;
-    });
+    while (reader.hasMore()) {
+      way = way.slice(0, reader.next()) + reader.upTo(END);
+      hrefs.push(way.endsWith("*") ? `${way.slice(0, -1)}.html` : way);
+    }
+    return hrefs;
   };
 
   /**
@@ -152,13 +162,24 @@
     const [reader, texts, hrefs] = [createReader(index.records), index.texts.split("\n"), readHrefs(index.hrefs)];
     let known = 1;
     const text = () => texts[(reader.next() || ++known) - 1] ?? "";
+    /**
+     * @template Item
+     * @param {() => Item} item
+     */
+    const several = item => {
+      /** @type {Item[]} */
+      const items = [];
+      for (let left = reader.next(); left > 0; left -= 1) items.push(item());
+      return items;
+    };
     /** @type {Entry[]} */
     const entries = [];
     while (entries.length < index.count) {
       const kind = KINDS[reader.next()] ?? "page";
-      const [title, device] = [text(), text()];
-      const says = Array.from({ length: reader.next() }, text);
-      const answers = Array.from({ length: reader.next() }, reader.next);
+      const title = text();
+      const device = text();
+      const says = several(text);
+      const answers = several(reader.next);
       entries.push({ kind, title, href: hrefs[entries.length] ?? "", device, says, answers });
     }
     /** @type {Link[]} */
@@ -173,7 +194,8 @@
    * @param {string} word
    */
   const placeOf = (vocabulary, word) => {
-    let [low, high] = [0, vocabulary.length];
+    let low = 0;
+    let high = vocabulary.length;
     while (low < high) {
       const middle = (low + high) >> 1;
       if ((vocabulary[middle] ?? "") < word) low = middle + 1;

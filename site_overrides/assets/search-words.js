@@ -30,20 +30,19 @@
   const WORD = new RegExp(`\\p{Nd}+(?:[.,]\\p{Nd}+)*|${LETTER}[\\p{L}\\p{N}]*`, "gu");
   const JOINED = new RegExp(`${LETTER}+(?:-${LETTER}+)+`, "gu");
   const PIECE = /[\p{L}\p{N}\p{M}](?:[\p{L}\p{N}\p{M}'’‘ʼ`´]|[.,](?=\p{Nd}))*/gu;
+  const STRANGE = /[^ -~]/u;
   const LONGEST = 40;
 
   /**
    * Small letters, without accents and apostrophes; ohm and micro as one would type them.
    * @param {string} text
    */
-  const plain = text =>
-    text
-      .replace(APOSTROPHES, "")
-      .normalize("NFKD")
-      .replace(/\p{M}/gu, "")
-      .toLowerCase()
-      .replace(/ω/gu, "ohm")
-      .replace(/μ/gu, "u");
+  const plain = text => {
+    const bare = text.replace(APOSTROPHES, "").toLowerCase();
+    if (!STRANGE.test(bare)) return bare;
+    const small = bare.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+    return small.replace(/ω/gu, "ohm").replace(/μ/gu, "u");
+  };
 
   /**
    * The folding that the tables describe.
@@ -52,13 +51,14 @@
   const createWords = tables => {
     const [weak, no] = [new Set(tables.weak.split(" ")), new Set(tables.no.split(" "))];
     const irregular = new Map(Object.entries(tables.irregular));
-    const spellings = Object.entries(tables.spelt);
+    const kept = new Map(Object.entries(tables.spelt));
+    const others = new RegExp([...kept.keys()].join("|"), "gu");
     const endings = tables.endings.map(([pattern, cut, add]) => ({ pattern: new RegExp(pattern, "u"), cut, add }));
     /** @type {Map<string, string>} */
     const known = new Map();
 
     /** @param {string} word */
-    const spelt = word => spellings.reduce((so, [other, kept]) => so.replaceAll(other, kept), word);
+    const spelt = word => word.replace(others, other => kept.get(other) ?? other);
     /** @param {string} word */
     const shorter = word => {
       const ending = endings.find(({ pattern }) => pattern.test(word));
@@ -80,9 +80,9 @@
         return [...words, ...joined];
       },
       stem: word => {
-        const kept = known.get(word) ?? stem(word);
-        known.set(word, kept);
-        return kept;
+        const kin = known.get(word) ?? stem(word);
+        known.set(word, kin);
+        return kin;
       },
       isWeak: word => weak.has(word),
       isNo: word => no.has(word),
@@ -133,7 +133,10 @@
         least = Math.min(least, cost);
       }
       if (least > most) return most + 1;
-      [before, last, now] = [last, now, before];
+      const free = before;
+      before = last;
+      last = now;
+      now = free;
     }
     const whole = last[other.length] ?? 0;
     return Math.min(most + 1, isOpen ? Math.min(...last.subarray(0, other.length + 1)) : whole);

@@ -74,6 +74,7 @@ _APOSTROPHES = dict.fromkeys(map(ord, "'\u2019\u2018\u02bc`\u00b4"))
 _UNITS = str.maketrans({"\u03c9": "ohm", "\u03bc": "u"})
 _WORD = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_][^\W_]*")
 _JOINED = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)+")
+_OTHERWISE = re.compile("|".join(SPELT))
 _ENDINGS = tuple((re.compile(pattern), cut, add) for pattern, cut, add in ENDINGS)
 
 
@@ -98,9 +99,7 @@ def tokens(text: str) -> tuple[str, ...]:
 @cache
 def spelt(word: str) -> str:
     """Return `word` in the one spelling that the search keeps: colour as color."""
-    for other, kept in SPELT.items():
-        word = word.replace(other, kept)
-    return word
+    return _OTHERWISE.sub(lambda other: SPELT[other[0]], word)
 
 
 @cache
