@@ -31,6 +31,8 @@ _COSTS = {
     "material": "it would not be at hand, and nobody would know how much is needed",
 }
 
+_ROUNDING = 1e-9  # The error of adding up: 0.1 mL three times is 0.3 mL.
+
 
 @dataclass(frozen=True, slots=True)
 class Use:
@@ -49,7 +51,7 @@ def of_levels(base: KnowledgeBase, device: Device) -> Iterator[Hit]:
         through = [each for each in device.access.values() if level in device.way_to(each.id)]
         taken = [step for each in through for step in (*each.opening, *each.closing)]
         at_hand = [name for each in way for name in each.tools]
-        yield from _unlisted("tool", _first("tool", steps), at_hand, base.tools, f"under `{level.id}`")
+        yield from _unlisted("tool", _first("tool", steps), at_hand, base.tools, f"under `tools` of `{level.id}`")
         if not base.is_broken("tools", "", "tools"):
             names = {*_first("tool", taken), *_drivers(base, device, taken)}
             yield from _unused("tool", level.tools, names, base.tools)
@@ -147,27 +149,29 @@ def _beyond(wanted: Amount, several: Iterable[Use], variants: tuple[str, ...]) -
     """Yield where what is used up of a material is more than its listed amount, or cannot be compared with it."""
     uses = [use for use in several if use.material.text == wanted.material.text]
     name, limit = wanted.material, wanted.amount
-    for use in uses:
-        if use.amount.dimension != limit.dimension:
-            yield Hit(
-                use.material.place,
-                f"`{name}` is used by {use.amount.dimension} and listed by {limit.dimension}: will it do?",
-                f"Write both by {limit.dimension} or both by {use.amount.dimension}.",
-            )
-            return
+    other = next((use for use in uses if use.amount.dimension != limit.dimension), None)
+    if other:
+        there = other.amount.dimension
+        message = f"`{name}` is used by {there} and listed by {limit.dimension}: nobody can tell whether it will do"
+        yield Hit(other.material.place, message, f"Write both by {limit.dimension} or both by {there}.")
+        return
     sums = {variant: sum(use.amount.high for use in uses if not variant or applies(use.step.only, variant))
             for variant in variants or ("",)}  # fmt: skip
-    over = tuple(sorted(variant for variant, total in sums.items() if total > limit.high * (1 + 1e-9)))
+    over = tuple(sorted(variant for variant, total in sums.items() if total > limit.high * (1 + _ROUNDING)))
     if over:
-        most = max(sums.values())
-        unit = spellings(limit.dimension)[limit.unit]
-        known = math.isfinite(most)
-        amount = f"{digits(unit.from_base(most), 3, math.ceil)} {limit.unit}" if known else "any amount"
         some = over if len(over) < len(variants) else ()
-        on = f" on {listed(some)}" if some else ""
-        yield Hit(
-            name.place,
-            f"`{name}` is listed with {limit.text}, and the steps use up to {amount}{on}: it would run out half way",
-            f"Write `{name}: {amount}`." if known else "Give the amounts in the steps an upper end.",
-            some,
+        yield _too_little(wanted, max(sums.values()), some)
+
+
+def _too_little(wanted: Amount, most: float, variants: tuple[str, ...]) -> Hit:
+    """Return what is said where the steps use *most*, in the base unit, on *variants* (all where there are none)."""
+    name, limit = wanted.material, wanted.amount
+    if math.isinf(most):
+        message = (
+            f"`{name}` is listed with {limit.text}, and a step uses an amount without an upper end: it may run out"
         )
+        return Hit(name.place, message, "Give the amount in the step an upper end.", variants)
+    amount = f"{digits(spellings(limit.dimension)[limit.unit].from_base(most), 3, math.ceil)} {limit.unit}"
+    on = f" on {listed(variants)}" if variants else ""
+    message = f"`{name}` is listed with {limit.text}, and the steps use up to {amount}{on}: it would run out half way"
+    return Hit(name.place, message, f"Write `{name}: {amount}`.", variants)

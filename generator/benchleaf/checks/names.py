@@ -18,7 +18,7 @@ def nearest(name: str, names: Iterable[str]) -> str | None:
 
 
 def did_you_mean(name: str, names: Iterable[str], otherwise: str = "") -> str:
-    """Return advice for *name*: the nearest of *names*, else all of them where they are few; then *otherwise*."""
+    """Return advice for *name*: the nearest of *names*, else all of them where they are few; then the other way out."""
     known = list(dict.fromkeys(names))
     near = nearest(name, known)
     if near:
@@ -26,8 +26,8 @@ def did_you_mean(name: str, names: Iterable[str], otherwise: str = "") -> str:
     elif known and len(known) <= _FEW:
         said = f"What there is: {listed([f'`{other}`' for other in known])}."
     else:
-        said = ""
-    return " ".join(part for part in (said, otherwise) if part)
+        return otherwise[:1].upper() + otherwise[1:]
+    return f"{said} Or {otherwise}" if otherwise else said
 
 
 def listed(words: Iterable[str], last: str = "and") -> str:

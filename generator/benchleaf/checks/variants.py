@@ -68,7 +68,7 @@ def _unknown(device: Device, names: Iterable[Said]) -> Iterator[Hit]:
             yield Hit(
                 name.place,
                 f"{device.title} has no variant `{name}`: what stands here would be for a device that nobody has",
-                did_you_mean(name.text, device.variant_ids, f"Or describe `{name}` under `variants` in {device.path}."),
+                did_you_mean(name.text, device.variant_ids, f"describe `{name}` under `variants` in {device.path}."),
             )
 
 

@@ -126,6 +126,7 @@ class _Walker:
             return Scalar(text, value_of(text), plain=True, place=place)
         if HIDDEN.search(text):
             self._faults.extend(hidden_in_value(text, place))
+            text = HIDDEN.sub("", text)  # What it leaves may fit: one slip is one finding.
         return Scalar(text, text, plain=False, place=place)
 
     def _entries(self, pairs: Several[tuple[yaml.Node, yaml.Node]], depth: int) -> tuple[Entry, ...]:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.names import listed
 from benchleaf.checks.references import shop
-from benchleaf.checks.references.things import known_for, shared
+from benchleaf.checks.references.things import THING, known_for, shared
 from benchleaf.checks.rule import Hit
 from benchleaf.checks.walk import having
 from benchleaf.model.device import CLOSED
@@ -17,8 +16,6 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Access, Device, Part
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.words import Said
-
-_HOLDS = "where this exists"
 
 
 def in_materials(base: KnowledgeBase) -> Iterator[Hit]:
@@ -40,11 +37,11 @@ def in_devices(base: KnowledgeBase) -> Iterator[Hit]:
             if fastener.into:
                 yield from shop.material(base, fastener.into, "made of")
         if device.board:
-            yield from shared(device, "part", device.board.part, device.variant_ids, _HOLDS)
+            yield from shared(device, "part", device.board.part, device.variant_ids, THING)
             if device.board.solder:
                 yield from shop.material(base, device.board.solder, "alloy")
         for name in device.plan.named if device.plan else ():
-            yield from shared(device, "fastener", name, device.variant_ids, _HOLDS)
+            yield from shared(device, "fastener", name, device.variant_ids, THING)
         yield from _levels(base, device)
 
 
@@ -53,20 +50,20 @@ def _part(base: KnowledgeBase, device: Device, part: Part) -> Iterator[Hit]:
     if part.made_of:
         yield from shop.material(base, part.made_of, "made of")
     if part.part_of:
-        yield from known_for(device, "part", part.part_of, variants, _HOLDS)
+        yield from known_for(device, "part", part.part_of, variants, THING)
     # Neighbours count only where both are in, and a seal only where what it seals is: one variant will do.
     for name in (*(near.part for near in part.near or ()), *part.seals):
-        yield from shared(device, "part", name, variants, _HOLDS)
+        yield from shared(device, "part", name, variants, THING)
 
 
 def _joints(device: Device) -> Iterator[Hit]:
     for bond in device.bonds.values():
-        yield from known_for(device, "part", bond.part, having(bond.only, device.variant_ids), _HOLDS)
+        yield from known_for(device, "part", bond.part, having(bond.only, device.variant_ids), THING)
     for battery in device.batteries.values():
         variants = having(battery.only, device.variant_ids)
-        yield from known_for(device, "part", battery.part, variants, _HOLDS)
+        yield from known_for(device, "part", battery.part, variants, THING)
         if battery.plug:
-            yield from known_for(device, "connector", battery.plug, variants, _HOLDS)
+            yield from known_for(device, "connector", battery.plug, variants, THING)
 
 
 def _levels(base: KnowledgeBase, device: Device) -> Iterator[Hit]:
@@ -79,7 +76,7 @@ def _levels(base: KnowledgeBase, device: Device) -> Iterator[Hit]:
             told.update(circle)
             yield _never_closed(level.parent, circle)
         elif not circle:
-            yield from known_for(device, "level", level.parent, having(level.only, device.variant_ids), _HOLDS)
+            yield from known_for(device, "level", level.parent, having(level.only, device.variant_ids), THING)
 
 
 def _circle(device: Device, level: Access) -> tuple[str, ...]:
@@ -94,7 +91,7 @@ def _circle(device: Device, level: Access) -> tuple[str, ...]:
 
 
 def _never_closed(name: Said, circle: tuple[str, ...]) -> Hit:
-    way = "itself" if len(circle) == 1 else f"{listed(circle[1:])}, and that from `{circle[0]}`"
+    way = ", and that from ".join(f"`{level}`" for level in (*circle[1:], circle[0]))
     return Hit(
         name.place,
         f"The level `{circle[0]}` is opened from {way}: nobody who holds the closed device could ever reach it",

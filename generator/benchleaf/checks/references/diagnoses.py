@@ -8,7 +8,7 @@ from benchleaf.checks.names import did_you_mean
 from benchleaf.checks.references import shop
 from benchleaf.checks.references.procedures import no_device
 from benchleaf.checks.references.steps import no_procedure, not_approved, procedure_named
-from benchleaf.checks.references.things import shared
+from benchleaf.checks.references.things import THING, shared
 from benchleaf.checks.rule import Hit
 from benchleaf.model.diagnosis import Cure
 from benchleaf.model.words import Said
@@ -47,7 +47,7 @@ def _test(base: KnowledgeBase, diagnosis: Diagnosis, test: Test) -> Iterator[Hit
     if test.instrument:
         yield from shop.tool(base, test.instrument)
     if device:
-        yield from shared(device, "level", test.access, device.variant_ids, "for which this test is offered")
+        yield from shared(device, "level", test.access, device.variant_ids, THING)
     causes = [cause.id for cause in diagnosis.causes]
     for outcome in test.outcomes:
         for name in outcome.given_at:
@@ -55,5 +55,5 @@ def _test(base: KnowledgeBase, diagnosis: Diagnosis, test: Test) -> Iterator[Hit
                 yield Hit(
                     name.place,
                     f"There is no cause `{name}` in this diagnosis: its share would count for nothing",
-                    did_you_mean(name.text, causes, f"Or give `{name}` an entry under `causes`."),
+                    did_you_mean(name.text, causes, f"give `{name}` an entry under `causes`."),
                 )

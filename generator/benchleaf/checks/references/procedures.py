@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from benchleaf.checks.names import nearest
 from benchleaf.checks.references import shop
 from benchleaf.checks.references.steps import for_no_device
-from benchleaf.checks.references.things import known_for, shared
+from benchleaf.checks.references.things import PROCEDURE, known_for, shared
 from benchleaf.checks.rule import Hit
 from benchleaf.checks.walk import in_use
 from benchleaf.model.device import CLOSED
@@ -62,6 +62,6 @@ def _of_device(base: KnowledgeBase, procedure: Procedure) -> Iterator[Hit]:
         yield from no_device(base, procedure.device, "repairs", procedure.title.place)
         return
     variants = base.variants_of(procedure)
-    yield from known_for(device, "level", procedure.access, variants, "for which this procedure is written")
+    yield from known_for(device, "level", procedure.access, variants, PROCEDURE)
     for name in procedure.hands_back.without if procedure.hands_back else ():
-        yield from shared(device, "part", name, variants, "for which this procedure is written")
+        yield from shared(device, "part", name, variants, PROCEDURE)

@@ -30,7 +30,7 @@ def tool(base: KnowledgeBase, name: Said) -> Iterator[Hit]:
         yield Hit(
             name.place,
             f"There is no tool `{name}`: nobody at the bench would know what to take in hand",
-            did_you_mean(name.text, base.tools, f"Or give `{name}` an entry in tools.yml."),
+            did_you_mean(name.text, base.tools, f"give `{name}` an entry in tools.yml."),
         )
 
 
@@ -40,7 +40,7 @@ def material(base: KnowledgeBase, name: Said, use: str) -> Iterator[Hit]:
     if name.text in fitting or (own and (name.text in base.materials or base.is_broken("materials", "", "materials"))):
         return
     known = [*(base.materials if own else ()), *sorted(fitting)]
-    entry = f"Or give `{name}` an entry in materials.yml." if own else ""
+    entry = f"give `{name}` an entry in materials.yml." if own else ""
     if name.text in BUILT_IN or name.text in base.materials:
         message = f"`{name}` is {why}"
         entry = "" if name.text in BUILT_IN else entry
@@ -55,5 +55,5 @@ def symptom(base: KnowledgeBase, name: Said) -> Iterator[Hit]:
         yield Hit(
             name.place,
             f"There is no symptom `{name}`: no complaint would ever lead here",
-            did_you_mean(name.text, base.symptoms, f"Or give `{name}` an entry in symptoms.yml."),
+            did_you_mean(name.text, base.symptoms, f"give `{name}` an entry in symptoms.yml."),
         )

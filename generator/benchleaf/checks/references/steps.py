@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.names import did_you_mean, listed, one
 from benchleaf.checks.references import shop
-from benchleaf.checks.references.things import known_for
+from benchleaf.checks.references.things import STEP, known_for
 from benchleaf.checks.rule import Hit
 from benchleaf.checks.walk import every_step, go_tos, in_use, mentions
 from benchleaf.model.procedure import ANY_DEVICE
@@ -55,7 +55,7 @@ def no_procedure(base: KnowledgeBase, device: str, name: Said, costs: str) -> It
     yield Hit(
         name.place,
         f"There is no procedure `{name}` {where}{also}: {costs}",
-        did_you_mean(name.text, there, f"Or write repairs/{device}/{name}.yml."),
+        did_you_mean(name.text, there, f"write repairs/{device}/{name}.yml."),
     )
 
 
@@ -80,7 +80,7 @@ def _mention(base: KnowledgeBase, spot: Spot, mention: Mention) -> Iterator[Hit]
         case kind if spot.procedure and spot.procedure.device == ANY_DEVICE:
             yield for_no_device(mention.name, kind)
         case kind if spot.device:
-            yield from known_for(spot.device, kind, mention.name, spot.variants, PERFORMED)
+            yield from known_for(spot.device, kind, mention.name, spot.variants, STEP)
 
 
 def for_no_device(name: Said, kind: str) -> Hit:
@@ -109,7 +109,7 @@ def _go_to(base: KnowledgeBase, spot: Spot, name: Said, *, approved: bool) -> It
         yield Hit(
             name.place,
             f"`{name}` is not written for {listed(absent)}, {PERFORMED}: whoever fails it would not know how to go on",
-            did_you_mean(name.text, there, "Or write a step of its own, with `only`, for each."),
+            did_you_mean(name.text, there, "write a step of its own, with `only`, for each."),
             absent,
         )
 
@@ -133,7 +133,7 @@ def _repeat(spot: Spot, name: Said) -> Iterator[Hit]:
             name.place,
             f"The step `{name}` {where}: there is nothing to go back to",
             did_you_mean(name.text, [step.id for step in spot.so_far if step.named],
-                         "Give the step to begin again from an `id`, and name it here."),
+                         "give the step to begin again from an `id`, and name it here."),
         )  # fmt: skip
         return
     absent = tuple(sorted(v for v in spot.variants if not applies(here.only, v)))
@@ -142,6 +142,6 @@ def _repeat(spot: Spot, name: Said) -> Iterator[Hit]:
         yield Hit(
             name.place,
             f"The step `{name}` is not done on {listed(absent)}, {PERFORMED}: there is nothing to go back to",
-            did_you_mean(name.text, there, "Repeat from a step that is done on all of them."),
+            did_you_mean(name.text, there, "repeat from a step that is done on all of them."),
             absent,
         )

@@ -24,7 +24,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
             for outcome in test.outcomes:
                 lacking = _left_out(outcome, diagnosis) - _meant(outcome, diagnosis)
                 if lacking:
-                    yield _silent(outcome, [cause.id for cause in diagnosis.causes if cause.id in lacking])
+                    yield _silent(test, outcome, [cause.id for cause in diagnosis.causes if cause.id in lacking])
             left_out = {name for outcome in test.outcomes for name in _left_out(outcome, diagnosis)}
             yield from (_uneven(test, cause.id) for cause in diagnosis.causes
                         if cause.id not in left_out and abs(_total(test, cause.id) - 1) > _NEAR_ENOUGH)  # fmt: skip
@@ -44,12 +44,14 @@ def _total(test: Test, cause: str) -> float:
     return sum(outcome.given[cause] for outcome in test.outcomes)
 
 
-def _silent(outcome: Outcome, causes: list[str]) -> Hit:
+def _silent(test: Test, outcome: Outcome, causes: list[str]) -> Hit:
+    """Return what is said where *outcome* leaves *causes* out, with the share that the others leave to it."""
+    rest = max(0.0, 1 - sum(other.given.get(causes[0], 0.0) for other in test.outcomes))
     names = listed([f"`{cause}`" for cause in causes])
     return Hit(
         outcome.place,
         f"The outcome `{outcome.id}` gives no share to {names}: the plan could not weigh what it shows",
-        f"Write its share under `given`, 0 where it never comes to this: `{causes[0]}: 0`.",
+        f"Write its share under `given`, 0 where it never comes to this. The others leave `{causes[0]}: {rest:.4g}`.",
     )
 
 
