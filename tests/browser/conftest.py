@@ -85,7 +85,7 @@ class Watch:
     def over(self, context: BrowserContext) -> None:
         """Listen to each page of *context*, now and later."""
         context.on("request", self._request)
-        context.on("requestfailed", lambda request: self.trouble.append(f"not loaded: {request.url}"))
+        context.on("requestfailed", self._failed)
         context.on("response", self._response)
         context.on("console", self._console)
         context.on("weberror", lambda error: self.trouble.append(f"script error: {error.error}"))
@@ -93,6 +93,11 @@ class Watch:
     def _request(self, request: Request) -> None:
         if not request.url.startswith((self.site, "data:")):
             self.trouble.append(f"request that leaves the site: {request.url}")
+
+    def _failed(self, request: Request) -> None:
+        # A page that is left while its icon is still on the way gives the icon up: nothing is wrong with that.
+        if request.failure != "net::ERR_ABORTED":
+            self.trouble.append(f"not loaded: {request.url}: {request.failure}")
 
     def _response(self, response: Response) -> None:
         if response.status >= 400:

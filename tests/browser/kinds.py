@@ -20,9 +20,10 @@ KINDS = {
     "register": "register.html",
     "rule": "rules/*.html",
     "emergency": "stop-and-make-safe.html",
+    "note": "house-rules.html",
 }
 # Written in Markdown, so the theme draws the frame around them.
-FROM_MARKDOWN = ("rule", "emergency")
+FROM_MARKDOWN = ("rule", "emergency", "note")
 
 
 def largest(site: Path, kind: str) -> str:
