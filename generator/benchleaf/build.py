@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks import engine
 from benchleaf.checks.rules import RULES
+from benchleaf.dryrun.performed import performed
 from benchleaf.findings import Fault, Finding, Place
 from benchleaf.model.build import Document, build
 from benchleaf.pages.compose.rules import rule_pages
@@ -60,7 +61,12 @@ def check(folder: Folder, cache: Cache | None = None) -> Checked:
     misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
     base = build((document for document, _ in read_now.values()), misplaced, folder.others)
     faults = (fault for _, found in read_now.values() for fault in found)
-    return Checked(folder, base, engine.in_order([*engine.weigh(faults, RULES), *engine.run(base, RULES)]))
+    used = engine.Used()
+    found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
+    watching = [rule for rule in RULES.values() if rule.watches]
+    for trace in performed(base) if watching else ():
+        found.extend(engine.watch(trace, watching, used))
+    return Checked(folder, base, engine.in_order(found))
 
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:

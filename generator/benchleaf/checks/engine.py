@@ -10,7 +10,9 @@ from benchleaf.findings import Fault, Finding, reading_order
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from benchleaf.checks.rule import Rule
+    from benchleaf.checks.rule import Hit, Rule
+    from benchleaf.dryrun.trace import Trace
+    from benchleaf.findings import Place
     from benchleaf.model.knowledge import KnowledgeBase
 
 
@@ -25,14 +27,48 @@ def weigh(faults: Iterable[Fault], rules: dict[str, Rule]) -> Iterator[Finding]:
         yield Finding(rule.name, rule.level, fault.place, fault.message, fault.help, fault.variants)
 
 
-def run(base: KnowledgeBase, rules: dict[str, Rule]) -> Iterator[Finding]:
+class Used:
+    """Which exceptions silenced something, as (rule, place of the exception)."""
+
+    def __init__(self) -> None:
+        """Begin with none."""
+        self.places: set[tuple[str, Place]] = set()
+
+
+def run(base: KnowledgeBase, rules: dict[str, Rule], used: Used | None = None) -> Iterator[Finding]:
     """Yield what every rule finds. A rule that breaks stops the run: a silent one would look like a sound base."""
     for rule in rules.values():
         try:
             for hit in rule.check(base):
-                yield Finding(rule.name, hit.level or rule.level, hit.place, hit.message, hit.help, hit.variants)
+                yield _finding(rule, hit, hit.variants, used)
         except Exception as error:
             raise RuleCrashed(f"The rule {rule.name} broke: {error!r}") from error
+
+
+def watch(trace: Trace, rules: Iterable[Rule], used: Used | None = None) -> Iterator[Finding]:
+    """Yield what every rule sees in *trace*; what the same rule sees again in the same place is said once."""
+    variants = (trace.world.variant,) if trace.world.device else ()
+    for rule in rules:
+        seen = set()
+        try:
+            for hit in rule.watch(trace):
+                key = (hit.place, hit.about or hit.message)
+                if key not in seen:
+                    seen.add(key)
+                    yield _finding(rule, hit, variants, used)
+        except Exception as error:
+            raise RuleCrashed(f"The rule {rule.name} broke on {trace.procedure.path}: {error!r}") from error
+
+
+def _finding(rule: Rule, hit: Hit, variants: tuple[str, ...], used: Used | None) -> Finding:
+    allowed = None
+    if hit.step is not None and not rule.never_allowed:
+        for allow in hit.step.allow:
+            if allow.rule.text == rule.name:
+                allowed = allow.because or ""
+                if used is not None:
+                    used.places.add((rule.name, allow.place))
+    return Finding(rule.name, hit.level or rule.level, hit.place, hit.message, hit.help, variants, allowed)
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

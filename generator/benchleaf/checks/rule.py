@@ -8,22 +8,35 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from benchleaf.dryrun.trace import Trace
     from benchleaf.findings import Level, Place
     from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.step import Step
 
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """What a rule saw: the place, what is there and why it matters, what to write; the variants it holds for."""
+    """
+    What a rule saw: the place, what is there and why it matters, what to write; the variants it holds for.
+
+    `step` is the step in which the place lies: an author may make an exception there. `about` names what the hit is
+    about where one place can have several of one rule: of hits alike in rule, place and `about`, a trace's first stands.
+    """
 
     place: Place
     message: str
     help: str
     variants: tuple[str, ...] = ()
     level: Level | None = None
+    step: Step | None = None
+    about: str = ""
 
 
 def _nothing(_: KnowledgeBase) -> Iterable[Hit]:
+    return ()
+
+
+def _unseen(_: Trace) -> Iterable[Hit]:
     return ()
 
 
@@ -32,11 +45,18 @@ class Rule:
     """
     A rule: its name, its usual weight, and what looks for it.
 
-    `check` reads the whole knowledge base. Rules of the reading and schema stages are found on the way in and have no
-    check of their own; `never_allowed` says that no author can make an exception to it.
+    `check` reads the whole knowledge base, `watch` one procedure as it was performed on one variant. Rules of the
+    reading and schema stages are found on the way in and have neither; `never_allowed` says that no author can make an
+    exception to it.
     """
 
     name: str
     level: Level
     check: Callable[[KnowledgeBase], Iterable[Hit]] = field(default=_nothing)
     never_allowed: bool = False
+    watch: Callable[[Trace], Iterable[Hit]] = field(default=_unseen)
+
+    @property
+    def watches(self) -> bool:
+        """Whether it looks at procedures as they are performed."""
+        return self.watch is not _unseen

@@ -1,0 +1,225 @@
+"""What the physics says of one shop's bench: how long things stay wet or hot, and what gets into the air."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from benchleaf.dryrun.state import Hot, State, Touch, Wet
+from benchleaf.library.substances import SUBSTANCES
+from benchleaf.model.action import Wait
+from benchleaf.physics import cooling, drying, heat
+from benchleaf.physics.constants import DEFAULT, Constants
+from benchleaf.physics.repeats import Touches
+from benchleaf.physics.types import (
+    Celsius,
+    CubicMetres,
+    Fraction,
+    Kelvins,
+    Metres,
+    MetresPerSecond,
+    OutOfRange,
+    Seconds,
+    SquareMetres,
+)
+from benchleaf.units.quantity import Volume
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from benchleaf.dryrun.world import World
+    from benchleaf.library.substance import Substance
+    from benchleaf.model.action import Heat
+    from benchleaf.model.device import Part
+    from benchleaf.model.shop import Material, Tool
+    from benchleaf.model.step import Step
+    from benchleaf.units.quantity import Quantity
+
+WATER = "deionised-water"
+# What a customer's device was in dries as water does; salt only keeps it longer, and a bath takes the salt out.
+AS_WATER = {"water": WATER, "sea-water": WATER, "unknown": WATER}
+_SOCKETS = frozenset({"socket", "button", "speaker", "microphone"})
+# A bathed part that is no board: its wetted side (common practice, no source).
+_SMALL = SquareMetres(4e-4)
+
+
+@dataclass(frozen=True)
+class Nature:
+    """The air of the room, the tools and materials of the shop, the constants: all that a state's future hangs on."""
+
+    temperature: float = 21.0
+    humidity: float = 0.5
+    air_speed: float = 0.1
+    tools: Mapping[str, Tool] = field(default_factory=dict)
+    materials: Mapping[str, Material] = field(default_factory=dict)
+    constants: Constants = DEFAULT
+
+    def kind(self, tool: str) -> str:
+        """Return the kind of *tool*, or "" where it is not known."""
+        known = self.tools.get(tool)
+        return known.kind if known else ""
+
+    def components(self, liquid: str) -> tuple[tuple[Substance, float], ...]:
+        """Return what *liquid* is made of, as substances of the library with their shares of the volume."""
+        name = AS_WATER.get(liquid, liquid)
+        if name in SUBSTANCES:
+            return ((SUBSTANCES[name], 1.0),)
+        known = self.materials.get(name)
+        if known is None:
+            return ()
+        return tuple((SUBSTANCES[part], share.high) for part, share in known.contains.items() if part in SUBSTANCES)
+
+    def flammable(self, liquid: str) -> bool:
+        """Whether *liquid*, or something in it, burns."""
+        return any(substance.flammable for substance, _ in self.components(liquid))
+
+    def vapour_of(self, material: str, amount: Quantity) -> Iterator[tuple[str, float]]:
+        """Yield each substance that *amount* of *material* gives to the air, with its volume, m³ of liquid."""
+        if isinstance(amount, Volume):
+            for substance, share in self.components(material):
+                yield substance.id, amount.high * share
+
+    def fixture(self, material: str) -> float:
+        """Return how long *material* needs before the bond bears handling, s; 0 where it says nothing."""
+        known = self.materials.get(material)
+        return known.fixture.high if known and known.fixture else 0.0
+
+    def heated(self, world: World, state: State, action: Heat) -> State:
+        """Return the state in which the part of *action* is as hot as its tool makes it."""
+        part, kind = action.on.text, self.kind(action.tool.text)
+        source = self.source(action)
+        touch = Touch(
+            part, state.high, action.lasts.high, action.times, action.pause.low if action.pause else 0.0,
+            source, self.radius(action.tool.text), kind, action.at.high, action.shield is not None,
+        )  # fmt: skip
+        family = world.family.get(part, frozenset({part}))
+        away = state.away
+        if action.kind == "desolder":
+            away = {**dict.fromkeys(family, "out"), **away}
+        elif action.kind == "solder":
+            away = {name: where for name, where in away.items() if name not in family}
+        known = world.parts.get(part)
+        warm = self._hot(world, touch, known, free=part in away)
+        hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
+        return replace(state, away=away, hot=hot, touches=(*state.touches, touch))
+
+    def source(self, action: Heat) -> float:
+        """Return how hot the part itself may become, °C: as measured, else as its tool is set."""
+        reaches = Celsius(action.reaches.high) if action.reaches else None
+        if self.kind(action.tool.text) == "hot-air":
+            return heat.hot_air_source(Celsius(action.at.high), reaches, self.constants.heat)
+        return action.at.high if reaches is None else reaches
+
+    def radius(self, tool: str) -> float:
+        """Return half the contact of *tool*, m; half of 8 mm where it is not given, the wider of the usual two."""
+        known = self.tools.get(tool)
+        return known.contact.high / 2 if known and known.contact else 4e-3
+
+    def _hot(self, world: World, touch: Touch, part: Part | None, *, free: bool) -> Hot:
+        board = world.device.board if world.device else None
+        thickness = Metres(board.thickness.high) if board and board.thickness else None
+        material = part.made_of.text if part and part.made_of else None
+        cool, hand = _cooling(touch.tool_kind == "iron", free, touch.source, self.temperature, thickness,
+                              touch.radius, touch.lasts, touch.times, touch.pause, material, self.constants)  # fmt: skip
+        return Hot(touch.source, cool, hand)
+
+    def cooled(self, before: State, after: State, low: float) -> Mapping[str, Hot]:
+        """Return what is still hot *low* seconds after; what the step heated itself begins to cool at its end."""
+        if not after.hot:
+            return after.hot
+        left = {}
+        for name, hot in after.hot.items():
+            now = replace(hot, elapsed=hot.elapsed + low) if before.hot.get(name) is hot and low else hot
+            if now.elapsed < now.cool:
+                left[name] = now
+        return left
+
+    def dried(self, world: World, before: State, after: State, step: Step, low: float) -> Mapping[str, Wet]:
+        """Return what is still wet after *step*; what it wetted itself begins to dry at its end."""
+        if not after.wet or not low:
+            return after.wet
+        left = {}
+        for name, wet in after.wet.items():
+            if before.wet.get(name) is not wet:
+                left[name] = wet
+                continue
+            rest = wet.left - low / self.drying(world, name, wet, step)
+            # A share that is left by the error of the division is none.
+            if rest > 1e-9:
+                left[name] = replace(wet, left=rest)
+        return left
+
+    def drying(self, world: World, name: str, wet: Wet, step: Step) -> float:
+        """Return how long *wet* takes to dry on part *name* in the air of *step*, s at the bad end."""
+        action = step.action
+        speed, warm, blown = self.air_speed, self.temperature, False
+        if isinstance(action, Wait):
+            tools = (*step.use, action.tool) if action.tool else step.use
+            blown = any(self.kind(tool.text) == "air" for tool in tools)
+            speed = action.air_speed.low if action.air_speed else speed
+            warm = action.at.low if action.at else warm
+        part = world.parts.get(name)
+        socket = part is not None and part.kind in _SOCKETS and not blown
+        area = wet.area if wet.area is not None else self._area(world, part) if wet.volume is None else None
+        return max(
+            (_drying(substance.id, wet.trapped, socket, wet.volume, area, warm, speed, self._humidity(warm),
+                     self.constants) for substance, _ in self.components(wet.liquid)),
+            default=math.inf,
+        )  # fmt: skip
+
+    def _humidity(self, temperature: float) -> float:
+        # Warming the room's air in a cabinet makes it drier; to leave that out is the safe side.
+        del temperature
+        return self.humidity
+
+    @staticmethod
+    def _area(world: World, part: Part | None) -> float:
+        board = world.device.board if world.device else None
+        if part is not None and part.kind == "board" and board and board.size:
+            return board.size[0].high * board.size[1].high
+        return _SMALL
+
+
+@lru_cache(maxsize=4096)
+def _drying(  # noqa: PLR0913, PLR0917  (the arguments are what the answer is remembered by)
+    substance: str, trapped: bool, socket: bool, volume: float | None, area: float | None,  # noqa: FBT001
+    temperature: float,
+    speed: float, humidity: float, constants: Constants,
+) -> float:  # fmt: skip
+    air = drying.Air(Celsius(temperature), MetresPerSecond(speed), Fraction(humidity))
+    known = SUBSTANCES[substance]
+    try:
+        if trapped:
+            return drying.trapped_time(known, air).worst
+        film = drying.Film.SOCKET if socket else drying.Film.FLOODED
+        poured = CubicMetres(volume if volume is not None else 1.0)
+        patch = drying.Patch(poured, SquareMetres(area) if area is not None else None, film)
+        return drying.drying_time(known, patch, air, constants.drying).worst
+    except OutOfRange:
+        # Where no formula holds nothing is known to become dry by waiting; it takes an observation.
+        return math.inf
+
+
+@lru_cache(maxsize=4096)
+def _cooling(  # noqa: PLR0913, PLR0917  (as above)
+    iron: bool, free: bool, source: float, room: float, thickness: float | None,  # noqa: FBT001
+    radius: float, lasts: float,
+    times: int, pause: float, material: str | None, constants: Constants,
+) -> tuple[float, float]:  # fmt: skip
+    """Return how long a part stays too hot to hand over, and too hot for a hand, s at the bad end."""
+    if source <= room:
+        return 0.0, 0.0
+    board = heat.Board(Metres(thickness) if thickness is not None else None)
+    try:
+        zone = None
+        if iron:
+            touches = (Touches(Kelvins(source - room), Metres(radius), Seconds(lasts), times, Seconds(pause)),)
+            zone = heat.zone_rise(touches, board, constants.heat, Metres(constants.cooling.zone_radius.central))
+        case = cooling.Cooldown(Celsius(source), Celsius(room), zone, board.thickness)
+        find = cooling.free_cool_time if free else cooling.cool_time
+        cool = find(case, cooling.COOL, constants).worst
+        return cool, find(case, cooling.hand_threshold(material), constants).worst
+    except OutOfRange:
+        return math.inf, math.inf

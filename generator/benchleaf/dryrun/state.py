@@ -1,0 +1,118 @@
+"""What is true of the device and the bench at one moment."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from benchleaf.model.action import Supply
+
+OUT, STORED, DISCARDED = "out", "stored", "discarded"
+
+
+@dataclass(frozen=True, slots=True)
+class Wet:
+    """
+    A liquid on a part.
+
+    `volume` in m³ and `area` in m² where they are known; `left` is the share of the drying that is still to come, at
+    the high end; `trapped` liquid ends by time alone.
+    """
+
+    liquid: str
+    volume: float | None
+    area: float | None
+    trapped: bool
+    flooded: bool
+    left: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Hot:
+    """
+    A part that was heated: how hot at the most, °C, and how long it stays so at the bad end, s.
+
+    `cool` is the time to the temperature of handing over, `hand` to that of its material in a hand; `elapsed` the time
+    since the heat ended, at the low end.
+    """
+
+    peak: float
+    cool: float
+    hand: float
+    elapsed: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Touch:
+    """One heating step: what was heated, from when (high end, s), how long and often, how hot (°C), how wide (m)."""
+
+    part: str
+    start: float
+    lasts: float
+    times: int
+    pause: float
+    source: float
+    radius: float
+    tool_kind: str
+    setting: float
+    shielded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Release:
+    """A volume of a material that enters the air of the room, m³ of liquid, at a time, s."""
+
+    material: str
+    volume: float
+    at: float
+    step: str
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """
+    The device and the bench.
+
+    Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
+    the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
+    cured ("setting"). `alone` are the parts that left by themselves and carry others with them.
+    """
+
+    power: bool
+    supplied: Supply | None = None
+    isolated: frozenset[str] = frozenset()
+    unplugged: frozenset[str] = frozenset()
+    tray: Mapping[str, int] = field(default_factory=dict)
+    away: Mapping[str, str] = field(default_factory=dict)
+    freed: Mapping[str, str] = field(default_factory=dict)
+    setting: Mapping[str, float] = field(default_factory=dict)
+    wet: Mapping[str, Wet] = field(default_factory=dict)
+    hot: Mapping[str, Hot] = field(default_factory=dict)
+    charged: frozenset[str] = frozenset()
+    spent: frozenset[str] = frozenset()
+    renewed: frozenset[str] = frozenset()
+    damaged: Mapping[str, str] = field(default_factory=dict)
+    looked: bool = False
+    recorded: bool = False
+    battery_seen: frozenset[str] = frozenset()
+    touches: tuple[Touch, ...] = ()
+    releases: tuple[Release, ...] = ()
+    opened: tuple[str, ...] = ()
+    low: float = 0.0
+    high: float = 0.0
+
+    def is_in(self, part: str) -> bool:
+        """Whether *part* is in its place."""
+        return part not in self.away
+
+    def joined(self, batteries: Mapping[str, object]) -> tuple[str, ...]:
+        """Return those of *batteries* that are joined to the device."""
+        return tuple(name for name in batteries if name not in self.isolated)
+
+    @property
+    def live(self) -> bool:
+        """Whether the device is switched on or fed from outside."""
+        return self.power or self.supplied is not None

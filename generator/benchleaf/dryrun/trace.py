@@ -1,0 +1,89 @@
+"""What was performed: each step with the state before and after, the straight pass and every fail route."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.state import State
+    from benchleaf.dryrun.world import World
+    from benchleaf.model.device import Access
+    from benchleaf.model.procedure import Procedure
+    from benchleaf.model.step import GoTo, Step, Stop
+
+A = TypeVar("A")
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A step as it was performed. `kind` is opening, work, closing, prove, or elsewhere: of another procedure."""
+
+    step: Step
+    kind: str
+    level: Access | None
+    before: State
+    after: State
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """
+    What happens when one check fails.
+
+    `check` is the moment of the check that fails; `extra` what is performed because of it; `state` how the device is at
+    its end; `end` a stop, a go_to, or None where the straight pass goes on (`goes_on` then holds what follows).
+    """
+
+    check: Moment
+    extra: tuple[Moment, ...]
+    state: State
+    end: Stop | GoTo | None
+    goes_on: tuple[Moment, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """One procedure performed on one variant."""
+
+    procedure: Procedure
+    world: World
+    nature: Nature
+    start: State
+    straight: tuple[Moment, ...]
+    routes: tuple[Route, ...]
+
+    @property
+    def end(self) -> State:
+        """The state after the last step of the straight pass."""
+        return self.straight[-1].after if self.straight else self.start
+
+    @property
+    def handover(self) -> State:
+        """The state at the end of `steps`, before the first closing."""
+        return self.at_end_of("work")
+
+    def at_end_of(self, *kinds: str) -> State:
+        """Return the state after the last moment whose kind is one of *kinds*, or after what came before them."""
+        last = self.start
+        for moment in self.straight:
+            if moment.kind in {"opening", *kinds}:
+                last = moment.after
+        return last
+
+    def every(self) -> Iterator[Moment]:
+        """Yield every moment: the straight pass, then what each fail route performs besides."""
+        yield from self.straight
+        for route in self.routes:
+            yield from route.extra
+            yield from route.goes_on
+
+    def acts(self, *kinds: type[A]) -> Iterator[tuple[Moment, A]]:
+        """Yield the moments, of all paths, whose action is one of *kinds*, each with it."""
+        for moment in self.every():
+            action = moment.step.action
+            if isinstance(action, kinds):
+                yield moment, action

@@ -1,0 +1,218 @@
+"""One pure transition for each action: the state before and a step in, the state after out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, TypeVar
+
+from benchleaf.dryrun.state import DISCARDED, OUT, STORED, Release, State, Wet
+from benchleaf.model import action as act
+from benchleaf.model.times import span
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.world import World
+    from benchleaf.model.step import Step
+
+T = TypeVar("T")
+
+
+def perform(world: World, nature: Nature, before: State, step: Step) -> State:
+    """
+    Return the state after *step*.
+
+    What a broken precondition should have kept from happening happens all the same, so that one fault is one finding.
+    """
+    after = _act(world, nature, before, step) if step.action else before
+    after = _apply(nature, after, step)
+    after = _pass_time(world, nature, before, after, step)
+    return _see(after, step)
+
+
+def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table would hide the types)
+    world: World, nature: Nature, state: State, step: Step
+) -> State:
+    match step.action:
+        case act.Power(on=on):
+            return replace(state, power=on)
+        case act.Supply() as supply:
+            return replace(state, supplied=supply if supply.source else None)
+        case act.Unplug(connector=name) | act.Plug(connector=name) as action:
+            return _connect(world, state, name.text, joined=isinstance(action, act.Plug))
+        case act.Unscrew() | act.Screw() as action:
+            return _screws(state, action)
+        case act.Remove(part=part):
+            return _leave(world, state, part.text)
+        case act.Fit(part=part):
+            return _enter(world, state, part.text)
+        case act.Replace(part=part):
+            return _renew(world, state, part.text)
+        case act.Release(bond=bond):
+            return replace(state, freed={**state.freed, bond.text: "free"}, setting=_without(state.setting, bond.text))
+        case act.Renew(bond=bond, material=material):
+            return _bond(nature, state, bond.text, material.text if material else "")
+        case act.Heat() as heat:
+            return nature.heated(world, state, heat)
+        case act.Solvent() | act.Bath() as action:
+            return _wet(world, state, action, step.id)
+        case act.Discharge(part=part):
+            return replace(state, charged=state.charged - world.family.get(part.text, frozenset({part.text})))
+        case act.Store(part=part, use_again=use_again):
+            return _store(world, state, part.text, use_again=use_again)
+        case _:
+            return state
+
+
+def _connect(world: World, state: State, name: str, *, joined: bool) -> State:
+    battery = world.plugs.get(name)
+    isolated, power = state.isolated, state.power
+    if battery is not None:
+        isolated = isolated - {battery} if joined else isolated | {battery}
+        # A device whose last battery is unplugged and that nothing feeds is off, whatever it was before.
+        power = power and (joined or state.supplied is not None or any(b not in isolated for b in world.batteries))
+    unplugged = state.unplugged - {name} if joined else state.unplugged | {name}
+    return replace(state, isolated=isolated, unplugged=unplugged, power=power)
+
+
+def _screws(state: State, action: act.Unscrew | act.Screw) -> State:
+    sign = 1 if isinstance(action, act.Unscrew) else -1
+    tray = dict(state.tray)
+    for screws in action.screws:
+        count = tray.get(screws.fastener.text, 0) + sign * screws.count
+        tray[screws.fastener.text] = count
+        if count == 0:
+            del tray[screws.fastener.text]
+    return replace(state, tray=tray)
+
+
+def _leave(world: World, state: State, part: str) -> State:
+    family = world.family.get(part, frozenset({part}))
+    away = {**state.away, **{member: OUT for member in family if member not in state.away}}
+    spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
+    spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
+    return replace(state, away=away, spent=spent, isolated=_loose(world, state, family))
+
+
+def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
+    """Return what is isolated when *family* has left: a battery that is out joins nothing."""
+    return state.isolated | {world.packs[member] for member in family if member in world.packs}
+
+
+def _enter(world: World, state: State, part: str) -> State:
+    family = world.family.get(part, frozenset({part}))
+    away = {name: where for name, where in state.away.items() if name not in family}
+    return replace(state, away=away, isolated=_rejoined(world, state, family))
+
+
+def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
+    """Return what is still isolated when *family* is in: a battery whose plug was never opened joins at once."""
+    back = {
+        battery
+        for member in family
+        if (battery := world.packs.get(member)) is not None
+        and not world.batteries[battery].soldered
+        and (plug := world.batteries[battery].plug) is not None
+        and plug.text not in state.unplugged
+    }
+    return state.isolated - back
+
+
+def _renew(world: World, state: State, part: str) -> State:
+    family = world.family.get(part, frozenset({part}))
+    entered = _enter(world, state, part)
+    battery = world.packs.get(part)
+    return replace(
+        entered,
+        wet=_without(entered.wet, *family),
+        hot=_without(entered.hot, *family),
+        spent=entered.spent - family,
+        renewed=entered.renewed | {part},
+        damaged=_without(entered.damaged, *([battery] if battery else [])),
+        battery_seen=frozenset() if battery else entered.battery_seen,
+    )
+
+
+def _bond(nature: Nature, state: State, bond: str, material: str) -> State:
+    lasts = nature.fixture(material)
+    setting = {**state.setting, bond: lasts} if lasts else _without(state.setting, bond)
+    freed = {**state.freed, bond: "setting"} if lasts else _without(state.freed, bond)
+    return replace(state, freed=freed, setting=setting, spent=state.spent - {bond})
+
+
+def _wet(world: World, state: State, action: act.Solvent | act.Bath, step: str) -> State:
+    part, bathed = action.on.text, isinstance(action, act.Bath)
+    touched = world.family.get(part, frozenset({part})) if bathed else frozenset({part})
+    volume = None if isinstance(action, act.Bath) else action.volume.high
+    area = None if isinstance(action, act.Bath) or action.area is None else action.area.low
+    liquid = action.material.text
+    wet = dict(state.wet)
+    for member in touched:
+        if member in state.away and part not in state.away:
+            continue
+        known = world.parts.get(member)
+        wet[member] = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
+    soaked = {world.packs[member]: "wet" for member in touched if member in world.packs}
+    releases = state.releases if volume is None else (*state.releases, Release(liquid, volume, state.high, step))
+    return replace(state, wet=wet, releases=releases, damaged={**state.damaged, **soaked})
+
+
+def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
+    family = world.family.get(part, frozenset({part}))
+    place = STORED if use_again else DISCARDED
+    away = {**state.away, **dict.fromkeys(family, place)}
+    damaged = {world.packs[member]: "set aside" for member in family if member in world.packs and not use_again}
+    return replace(state, away=away, damaged={**state.damaged, **damaged})
+
+
+def _apply(nature: Nature, state: State, step: Step) -> State:
+    """Let what a step puts on besides its action evaporate into the room."""
+    found = [
+        Release(name, volume, state.high, step.id)
+        for amount in step.apply
+        for name, volume in nature.vapour_of(amount.material.text, amount.amount)
+    ]
+    return replace(state, releases=(*state.releases, *found)) if found else state
+
+
+def _pass_time(world: World, nature: Nature, before: State, after: State, step: Step) -> State:
+    lasts = span(step)
+    low, high = after.low + lasts.low, after.high + lasts.high
+    if not (after.wet or after.hot or after.setting):
+        return replace(after, low=low, high=high)
+    # What this very step wetted, heated or bonded begins to change at its end.
+    wet = nature.dried(world, before, after, step, lasts.low)
+    hot = nature.cooled(before, after, lasts.low)
+    setting = {
+        bond: left - lasts.low if before.setting.get(bond) == left and bond in before.setting else left
+        for bond, left in after.setting.items()
+    }
+    done = {bond for bond, left in setting.items() if left <= 0}
+    return replace(
+        after, low=low, high=high, wet=wet, hot=hot,
+        setting=_without(setting, *done), freed=_without(after.freed, *done),
+    )  # fmt: skip
+
+
+def _see(state: State, step: Step) -> State:
+    check = step.check
+    seen = state
+    if step.record:
+        seen = replace(seen, recorded=True)
+    if check is None:
+        return seen
+    if check.kind == "look":
+        seen = replace(seen, looked=True)
+    if check.kind == "battery":
+        seen = replace(seen, battery_seen=seen.battery_seen | {check.what.text})
+    if check.shows == "dry":
+        # On a part that traps liquid nobody can see whether it is dry.
+        seen = replace(seen, wet={name: wet for name, wet in seen.wet.items() if wet.trapped})
+    if check.shows == "cool":
+        seen = replace(seen, hot={})
+    return seen
+
+
+def _without(mapping: Mapping[str, T], *names: str) -> dict[str, T]:
+    return {name: value for name, value in mapping.items() if name not in names}

@@ -1,0 +1,108 @@
+"""Performs a procedure: the straight pass, then each check failing, one failure a path."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from benchleaf.dryrun.begin import begin
+from benchleaf.dryrun.trace import Moment, Route, Trace
+from benchleaf.dryrun.transition import perform
+from benchleaf.model.knowledge import phases
+from benchleaf.model.step import GoTo, Repeat
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.state import State
+    from benchleaf.dryrun.world import World
+    from benchleaf.model.device import Access
+    from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.procedure import Procedure
+    from benchleaf.model.step import Step, Stop
+
+    Planned = tuple[Step, str, Access | None]
+
+
+def walk(base: KnowledgeBase, procedure: Procedure, world: World, nature: Nature) -> Trace:
+    """Perform *procedure* on *world* as its device has it, with opening, closing and every fail route."""
+    return _Walk(base, procedure, world, nature).trace()
+
+
+@dataclass(frozen=True, slots=True)
+class _Walk:
+    """One procedure on one variant."""
+
+    base: KnowledgeBase
+    procedure: Procedure
+    world: World
+    nature: Nature
+
+    def trace(self) -> Trace:
+        start = begin(self.world, self.procedure.arrives)
+        straight = tuple(self._perform(start, self._plan(self.procedure)))
+        routes = tuple(route for index in range(len(straight)) for route in self._routes(straight, index))
+        return Trace(self.procedure, self.world, self.nature, start, straight, routes)
+
+    def _plan(self, procedure: Procedure) -> list[Planned]:
+        return [
+            (step, phase.kind, phase.access)
+            for phase in phases(self.world.device, procedure, self.world.variant)
+            for step in phase.steps
+        ]
+
+    def _perform(self, state: State, plan: Iterable[Planned]) -> Iterator[Moment]:
+        for step, kind, level in plan:
+            after = perform(self.world, self.nature, state, step)
+            yield Moment(step, kind, level, state, after)
+            state = after
+
+    def _routes(self, straight: Sequence[Moment], index: int) -> Iterator[Route]:
+        moment = straight[index]
+        check = moment.step.check
+        if check is None or check.if_not is None or self._answered(moment):
+            return
+        if isinstance(check.if_not, Repeat):
+            yield from self._repeated(straight, index, check.if_not)
+            return
+        extra = tuple(self._make_safe(moment, check.if_not))
+        yield Route(moment, extra, extra[-1].after if extra else moment.after, check.if_not)
+
+    def _answered(self, moment: Moment) -> bool:
+        """Whether the way the device arrives answers the check: a pack known to be swollen is not found so again."""
+        check = moment.step.check
+        shape = check is not None and check.kind == "battery" and check.what.text == "shape"
+        return shape and self.procedure.arrives.battery == "swollen"
+
+    def _repeated(self, straight: Sequence[Moment], index: int, way: Repeat) -> Iterator[Route]:
+        moment = straight[index]
+        first = next((at for at in range(index, -1, -1) if straight[at].step.id == way.step.text), None)
+        if first is None or straight[first].kind != moment.kind or straight[first].level is not moment.level:
+            return
+        again: list[Planned] = [(at.step, at.kind, at.level) for at in straight[first : index + 1]]
+        rest: list[Planned] = [(at.step, at.kind, at.level) for at in straight[index + 1 :]]
+        extra = tuple(self._perform(moment.after, again * way.times))
+        state = extra[-1].after
+        # The last repeat passes and the work goes on; and it may fail as well, and `then` ends the path.
+        yield Route(moment, extra, state, None, tuple(self._perform(state, rest)))
+        yield Route(moment, (), state, way.then)
+
+    def _make_safe(self, moment: Moment, way: Stop | GoTo) -> Iterator[Moment]:
+        """Yield what a procedure that makes safe performs from here, inside an opening or a closing."""
+        if moment.kind not in {"opening", "closing"} or not isinstance(way, GoTo):
+            return
+        target = self.base.target(self.procedure, way.procedure.text)
+        if target is None or target.purpose != "make-safe":
+            return
+        steps = self._rest(moment, target)
+        for at in self._perform(moment.after, steps):
+            yield Moment(at.step, "elsewhere", at.level, at.before, at.after)
+
+    def _rest(self, moment: Moment, target: Procedure) -> list[Planned]:
+        """Return what is left to do of *target* for one who stands at *moment* with the device half open."""
+        plan = self._plan(target)
+        if moment.kind == "closing":
+            return [at for at in plan if at[1] == "work"]
+        here = next((index for index, at in enumerate(plan) if at[0] is moment.step and at[1] == "opening"), None)
+        return plan[here + 1 :] if here is not None else [at for at in plan if at[1] != "opening"]
