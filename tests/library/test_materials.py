@@ -59,12 +59,9 @@ def test_thermal_data(name: str, tabled: str) -> None:
     """Conductivity, density and heat capacity are those of EN ISO 10456."""
     solid = SOLIDS[name]
     found = (solid.conductivity.value, solid.density.value, solid.heat_capacity.value)
+    wanted = (insulation.k_material(tabled), insulation.rho_material(tabled), insulation.Cp_material(tabled))
 
-    assert found == (
-        pytest.approx(insulation.k_material(tabled)),
-        pytest.approx(insulation.rho_material(tabled)),
-        pytest.approx(insulation.Cp_material(tabled)),
-    )
+    assert pytest.approx(wanted) == found
 
 
 # Callister, Fundamentals of Materials Science and Engineering 3e, App. E (seen), °C.
