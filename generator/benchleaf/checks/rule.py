@@ -20,7 +20,7 @@ class Hit:
     What a rule saw: the place, what is there and why it matters, what to write; the variants it holds for.
 
     `step` is the step in which the place lies: an author may make an exception there. `about` names what the hit is
-    about where one place can have several of one rule: of hits alike in rule, place and `about`, a trace's first stands.
+    about, where a place can have several: of hits alike in rule, place and `about`, a trace's first stands.
     """
 
     place: Place

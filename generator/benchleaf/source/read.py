@@ -61,9 +61,8 @@ def _decode(data: bytes, path: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = data[: error.start].decode("utf-8-sig", errors="replace")
-        line = before.count("\n") + 1
-        column = len(before) - (before.rfind("\n") + 1) + 1
+        before = _LINE_END.split(data[: error.start].decode("utf-8-sig", errors="replace"))
+        line, column = len(before), len(before[-1]) + 1
         raise Unreadable(
             Place(path, line, column, column + 1),
             f"The byte {data[error.start]:#04x} is no UTF-8 text",

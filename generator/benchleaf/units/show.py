@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import TYPE_CHECKING
 
-from benchleaf.units.dimensions import DIMENSIONS, spellings
+from benchleaf.units.dimensions import CURRENCY, DIMENSIONS, spellings
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from benchleaf.units.dimensions import Unit
     from benchleaf.units.quantity import Quantity, Torque
+
+# Smaller parts of a unit than this mean nothing at a bench, and powers of ten beyond it nothing to a computer.
+_FINEST = 12
 
 
 def digits(value: float, figures: int, to: Callable[[float], int]) -> str:
     """Return *value* with *figures* significant figures, rounded by *to* (math.floor, math.ceil or round)."""
     if value == 0 or not math.isfinite(value):
         return "0" if value == 0 else str(value)
-    places = figures - 1 - math.floor(math.log10(abs(value)))
+    places = min(figures - 1 - math.floor(math.log10(abs(value))), _FINEST)
     scaled = value * 10.0**places
     # A value that was written with few figures must not move by the error of its conversion.
     whole = round(scaled) if math.isclose(scaled, round(scaled), rel_tol=1e-9) else to(scaled)
@@ -35,32 +40,44 @@ def torque(written: Torque, unit: str) -> tuple[str, str]:
     """
     if unit not in spellings("torque") or spellings("torque")[unit].symbol == written.unit:
         return tidy(written.text), ""
-    symbol = spellings("torque")[unit]
-    low, high = (digits(symbol.from_base(end), 3, math.floor) for end in (written.low, written.high))
-    return f"{low if low == high else f'{low}–{high}'} {symbol.symbol}", f"written {tidy(written.text)}"
+    return _in_unit(written, spellings("torque")[unit]), f"written {tidy(written.text)}"
 
 
 def temperature(written: Quantity, unit: str) -> str:
     """Return a temperature limit or setting in the shop's *unit*: rounded down, the written value stays beside it."""
     if unit not in spellings("temperature") or unit == written.unit:
         return tidy(written.text)
-    symbol = spellings("temperature")[unit]
-    ends = [digits(symbol.from_base(end), 3, math.floor) for end in (written.low, written.high) if math.isfinite(end)]
-    shown = "–".join(dict.fromkeys(ends))
-    return f"{shown} {symbol.symbol} (written {tidy(written.text)})"
+    return f"{_in_unit(written, spellings('temperature')[unit])} (written {tidy(written.text)})"
+
+
+def _in_unit(written: Quantity, unit: Unit) -> str:
+    """Return *written* in *unit* with three figures, rounded down; an open end keeps its sign."""
+    ends = [digits(unit.from_base(end), 3, math.floor) for end in (written.low, written.high) if math.isfinite(end)]
+    sign = ""
+    if not math.isfinite(written.low):
+        sign = "< " if written.strict else "≤ "
+    elif not math.isfinite(written.high):
+        sign = "> " if written.strict else "≥ "
+    return f"{sign}{'–'.join(dict.fromkeys(ends))} {unit.symbol}"
+
+
+_SYMBOLS = {
+    name: unit.symbol
+    for dimension in DIMENSIONS
+    if dimension not in CURRENCY
+    for name, unit in spellings(dimension).items()
+}
+_UNIT = re.compile(
+    "(?<=[0-9]) ?(" + "|".join(sorted(map(re.escape, _SYMBOLS), key=lambda name: (-len(name), name))) + r")(?![\w·./²³])"
+)
+_DASH = re.compile(r"(?<=[\w%²³]) ?- ?(?=[0-9.])")
 
 
 def tidy(text: str) -> str:
-    """Return the written form with the signs that print well: `5-10 s` as `5–10 s`, `12 cN.m` as `12 cN·m`."""
-    shown = text.replace("<=", "≤").replace(">=", "≥").replace("kohm", "kΩ").replace("Mohm", "MΩ").replace("ohm", "Ω")
-    for before, after in (("N.m", "N·m"), ("N.cm", "N·cm"), ("f.cm", "f·cm"), ("f.in", "f·in"), ("cm2", "cm²"),
-                          ("mm2", "mm²"), ("cm3", "cm³"), ("m3", "m³"), ("uL", "µL"), ("um", "µm")):  # fmt: skip
-        shown = shown.replace(before, after)
-    for unit in ("cN", "mN", "N"):
-        if shown.endswith(f" {unit}m"):
-            shown = shown[: -len(f"{unit}m")] + f"{unit}·m"
-    left, dash, right = shown.partition("-")
-    return f"{left}–{right}" if dash and left.strip()[-1:].isdigit() and right.strip()[:1].isdigit() else shown
+    """Return a written quantity with the signs that print well: `5-10s` as `5–10 s`, `12 cN.m` as `12 cN·m`."""
+    shown = text.replace("<=", "≤").replace(">=", "≥")
+    shown = _UNIT.sub(lambda found: f" {_SYMBOLS[found[1]]}", shown)
+    return _DASH.sub("–", shown)
 
 
 _MINUTE = 60.0
@@ -69,19 +86,29 @@ _HOUR = 3600.0
 
 def interval(low: float, high: float) -> str:
     """Return a stretch of time, in seconds, as people say it: the low end rounded down, the high end up."""
+    low = max(low, 0.0)
+    if math.isinf(high):
+        size, unit = _scale(low)
+        return f"{_whole(low, size, unit, math.floor)} {unit} or more"
     if high <= 0:
         return "0 min"
-    if high < 2 * _MINUTE:
-        size, unit = 1.0, "s"
-    elif high < 3 * _HOUR:
-        size, unit = _MINUTE, "min"
-    else:
-        size, unit = _HOUR, "h"
-    # Half hours matter in a plan, half minutes do not.
+    size, unit = _scale(high)
+    ends = [_whole(low, size, unit, math.floor), _whole(high, size, unit, math.ceil)]
+    return f"{ends[0]} {unit}" if ends[0] == ends[1] else f"{ends[0]}–{ends[1]} {unit}"
+
+
+def _scale(seconds: float) -> tuple[float, str]:
+    if seconds < 2 * _MINUTE:
+        return 1.0, "s"
+    return (_MINUTE, "min") if seconds < 3 * _HOUR else (_HOUR, "h")
+
+
+def _whole(seconds: float, size: float, unit: str, to: Callable[[float], int]) -> str:
+    # Half hours matter in a plan, half minutes do not. A sum of tenths must not move by its own error.
     figure = 2 if unit == "h" else 1
-    ends = [math.floor(low / size * figure) / figure, math.ceil(high / size * figure - 1e-9) / figure]
-    shown = [f"{end:g}" for end in ends]
-    return f"{shown[0]} {unit}" if shown[0] == shown[1] else f"{shown[0]}–{shown[1]} {unit}"
+    scaled = seconds / size * figure
+    whole = round(scaled) if math.isclose(scaled, round(scaled), rel_tol=1e-9) else to(scaled)
+    return f"{whole / figure:g}"
 
 
 def amount(value: float, dimension: str) -> str:
