@@ -61,11 +61,12 @@ def _decode(data: bytes, path: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = _LINE_END.split(data[: error.start].decode("utf-8-sig", errors="replace"))
+        # What failed is the text after a byte order mark: the error counts from there.
+        before = _LINE_END.split(error.object[: error.start].decode())
         line, column = len(before), len(before[-1]) + 1
         raise Unreadable(
             Place(path, line, column, column + 1),
-            f"The byte {data[error.start]:#04x} is no UTF-8 text",
+            f"The byte {error.object[error.start]:#04x} is no UTF-8 text",
             "Save the file as UTF-8 in your editor.",
         ) from error
 
