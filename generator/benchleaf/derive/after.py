@@ -32,6 +32,7 @@ class _Bench:
 
     device: Device
     letters: Mapping[str, str]
+    variant: str
     tray: dict[str, int] = field(default_factory=dict)
     wet: list[str] = field(default_factory=list)
     hot: list[str] = field(default_factory=list)
@@ -46,18 +47,19 @@ def after(device: Device | None, procedure: Procedure) -> dict[str, tuple[tuple[
     if device is None:
         return {}
     letters = items(device)
-    variants = [name for name in device.variant_ids if applies(procedure.variants, name)]
+    rows = numbered(device, procedure)
     told: dict[str, dict[After, list[str]]] = {}
-    for variant in variants:
-        bench = _Bench(device, letters)
-        for row in numbered(device, procedure):
-            if applies(row.step.only, variant) and (row.level is None or applies(row.level.only, variant)):
+    performed: dict[str, list[str]] = {}
+    for variant in (name for name in device.variant_ids if applies(procedure.variants, name)):
+        bench = _Bench(device, letters, variant)
+        for row in rows:
+            if row.exists_for(variant):
+                performed.setdefault(row.step.id, []).append(variant)
                 here = told.setdefault(row.step.id, {})
-                for said in _tell(bench, row.step):
+                for said in dict.fromkeys(_tell(bench, row.step)):
                     here.setdefault(said, []).append(variant)
-    performed = {step: {name for names in facts.values() for name in names} for step, facts in told.items()}
     return {
-        step: tuple((said, () if set(names) == performed[step] else tuple(names)) for said, names in facts.items())
+        step: tuple((said, () if names == performed[step] else tuple(names)) for said, names in facts.items())
         for step, facts in told.items()
     }
 
@@ -100,6 +102,9 @@ def _of_part(bench: _Bench, action: act.Action) -> Iterator[After]:
         case act.Fit(part=part):
             yield After("in", _lead(bench, part.text))
         case act.Replace(part=part):
+            # What was wet or hot has gone; a new part is neither.
+            bench.wet = [name for name in bench.wet if name != part.text]
+            bench.hot = [name for name in bench.hot if name != part.text]
             yield After("new", _lead(bench, part.text))
         case act.Discharge(part=part):
             yield After("discharged", _lead(bench, part.text))
@@ -114,8 +119,13 @@ def _of_part(bench: _Bench, action: act.Action) -> Iterator[After]:
 
 
 def _connection(bench: _Bench, name: str, *, joined: bool) -> After:
-    if any(battery.plug and battery.plug.text == name for battery in bench.device.batteries.values()):
-        return After("Battery joined" if joined else "Battery isolated")
+    batteries = [battery for battery in bench.device.batteries.values() if applies(battery.only, bench.variant)]
+    for battery in batteries:
+        if battery.plug and battery.plug.text == name:
+            if len(batteries) == 1:
+                return After("Battery joined" if joined else "Battery isolated")
+            # One of several: the others are still as they were.
+            return After("joined" if joined else "isolated", _lead(bench, battery.part.text))
     connector = bench.device.connectors.get(name)
     return After("in" if joined else "out", f"{connector.title if connector else name}: ")
 
@@ -125,7 +135,8 @@ def _screws(bench: _Bench, action: act.Unscrew | act.Screw) -> After:
     for screws in action.screws:
         letter = bench.letters.get(screws.fastener.text, screws.fastener.text)
         bench.tray[letter] = bench.tray.get(letter, 0) + sign * screws.count
-    lying = [f"{count} × {letter}" for letter, count in sorted(bench.tray.items()) if count > 0]
+    in_order = sorted(bench.tray.items(), key=lambda item: (len(item[0]), item[0]))
+    lying = [f"{count} × {letter}" for letter, count in in_order if count > 0]
     return After(", ".join(lying) or "empty", "Tray: " if lying else "Tray ")
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchleaf.model.knowledge import phases
+from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
     from benchleaf.model.device import Access, Device
@@ -23,6 +24,10 @@ class Numbered:
     kind: str
     level: Access | None
     step: Step
+
+    def exists_for(self, variant: str) -> bool:
+        """Whether this step is performed for *variant*."""
+        return applies(self.step.only, variant) and (self.level is None or applies(self.level.only, variant))
 
 
 def numbered(device: Device | None, procedure: Procedure) -> tuple[Numbered, ...]:

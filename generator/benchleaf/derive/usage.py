@@ -6,6 +6,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from benchleaf.derive.numbering import numbered
 from benchleaf.model import action as act
 from benchleaf.model.diagnosis import Cure
 from benchleaf.model.procedure import ANY_DEVICE
@@ -39,12 +40,19 @@ def usage(base: KnowledgeBase, *, drafts: bool = False) -> Usage:
     for procedure in shown(base, drafts=drafts):
         for tool in dict.fromkeys([name.text for name in procedure.tools] + list(level_tools(base, procedure))):
             tools[tool].append(procedure)
-        for material in procedure.materials:
-            materials[material.material.text].append(procedure)
+        for material in _materials(base, procedure):
+            materials[material].append(procedure)
         for symptom in procedure.fixes:
             symptoms[symptom.text].append(procedure)
         devices[procedure.device].append(procedure)
     return Usage(_frozen(tools), _frozen(materials), _frozen(symptoms), _frozen(devices), _cures(base, drafts=drafts))
+
+
+def _materials(base: KnowledgeBase, procedure: Procedure) -> tuple[str, ...]:
+    """Return the materials that *procedure* lists, and those that a step takes all the same."""
+    listed = [amount.material.text for amount in procedure.materials]
+    rows = numbered(base.devices.get(procedure.device), procedure)
+    return tuple(dict.fromkeys([*listed, *(name for row in rows for name, _ in used(row.step))]))
 
 
 def shown(base: KnowledgeBase, *, drafts: bool) -> Iterator[Procedure]:

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from benchleaf.model.step import Step
+    from benchleaf.units.quantity import Duration
 
 # A step that says nothing of its time takes between nothing and this (the format's own rule), in seconds.
 UNSAID = 60.0
@@ -37,22 +38,24 @@ def span(step: Step) -> Span:
     own = _own(step)
     if step.takes is None:
         return own or Span(0.0, UNSAID)
-    taken = Span(step.takes.low, step.takes.high)
+    taken = _said(step.takes)
     return taken if own is None else Span(max(own.low, taken.low), max(own.high, taken.high))
 
 
 def _own(step: Step) -> Span | None:
     match step.action:
         case Wait() | Bath() as action:
-            return Span(action.lasts.low, action.lasts.high)
+            return _said(action.lasts)
         case Heat() as action:
-            pauses = max(action.times - 1, 0)
-            low, high = (action.pause.low, action.pause.high) if action.pause else (0.0, 0.0)
-            return Span(
-                action.lasts.low * action.times + low * pauses, action.lasts.high * action.times + high * pauses
-            )
+            touches = _said(action.lasts, action.times)
+            return touches + _said(action.pause, action.times - 1) if action.pause and action.times > 1 else touches
         case _:
             return None
+
+
+def _said(written: Duration, times: int = 1) -> Span:
+    # A tolerance may reach below nothing (`1 min ± 2 min`); time does not.
+    return Span(max(written.low, 0.0) * times, written.high * times)
 
 
 def waits(step: Step) -> bool:

@@ -68,7 +68,9 @@ _SYMBOLS = {
     for name, unit in spellings(dimension).items()
 }
 _UNIT = re.compile(
-    "(?<=[0-9]) ?(" + "|".join(sorted(map(re.escape, _SYMBOLS), key=lambda name: (-len(name), name))) + r")(?![\w·./²³])"
+    "(?<=[0-9]) ?("
+    + "|".join(sorted(map(re.escape, _SYMBOLS), key=lambda name: (-len(name), name)))
+    + r")(?![\w·./²³])"
 )
 _DASH = re.compile(r"(?<=[\w%²³]) ?- ?(?=[0-9.])")
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.derive.numbering import items
+from benchleaf.derive.lasting import lasting
+from benchleaf.derive.numbering import Numbered, items
 from benchleaf.derive.usage import answers
 from benchleaf.model.device import CLOSED
-from benchleaf.model.times import total
+from benchleaf.model.words import applies
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.plan import LINES, plan
 from benchleaf.pages.compose.rows import joined, procedure_row
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from benchleaf.model.device import Access, Device, Fastener, Part
+    from benchleaf.model.step import Step
 
 _JOULES_PER_WH = 3600.0
 
@@ -82,7 +84,7 @@ def _title(site: Site, device: Device) -> TitleBlock:
         Cell("Keeps out", f"{', '.join(dict.fromkeys(rating))}, until opened" if rating else "nothing rated"),
         Cell("Levels", ", ".join([CLOSED, *device.access])),
         Cell("Screws", screws or "none"),
-        Cell("Procedures", f"{len(site.usage.by_device.get(device.id, ()))} approved"),
+        Cell("Procedures", f"{sum(1 for known in site.usage.by_device.get(device.id, ()) if known.approved)} approved"),
         Cell("Price new", show.tidy(device.price.text) if device.price else "not given"),
     )
     return TitleBlock("Device", device.title.text, cells)
@@ -109,21 +111,28 @@ def _levels(site: Site, device: Device, parent: str, root: str) -> Iterator[Acce
 
 
 def _level(site: Site, device: Device, level: Access, root: str) -> AccessNode:
-    times = []
+    times, told = [], []
     for steps in (level.opening, level.closing):
-        hands, waiting = total(steps)
+        rows = [Numbered("", "", level, step) for step in steps]
+        hands, waiting = lasting(rows, [name for name in device.variant_ids if applies(level.only, name)])
         both = hands + waiting
         times.append(show.interval(both.low, both.high))
+        told.append(tuple(_told(device, step) for step in steps))
     return AccessNode(
         level=level.id,
         title=level.title.text,
         note=f"{times[0]} in, {times[1]} out",
         tools=joined(Link(site.tool(tool.text), f"{root}tools.html#tool-{tool}") for tool in level.tools),
-        opening=tuple(step.do.text for step in level.opening),
-        closing=tuple(step.do.text for step in level.closing),
+        opening=told[0],
+        closing=told[1],
         only=only_for(device, level.only),
         children=tuple(_levels(site, device, level.id, root)),
     )
+
+
+def _told(device: Device, step: Step) -> str:
+    only = only_for(device, step.only)
+    return f"{step.do} ({only.text})" if only else step.do.text
 
 
 def _fastener(

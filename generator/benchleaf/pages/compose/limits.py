@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Limit as Bears
     from benchleaf.model.step import Step
     from benchleaf.pages.compose.site import Site
-    from benchleaf.units.quantity import Quantity
+    from benchleaf.units.quantity import Quantity, Torque
 
 
 class Limits:
@@ -51,7 +51,11 @@ class Limits:
         """Return the torque of *fastener* in the shop's unit, with the written value where it differs."""
         if fastener.torque is None:
             return "by hand" if fastener.torque_by_hand else "not given"
-        shown, written = show.torque(fastener.torque, self._torque)
+        return self.turned(fastener.torque)
+
+    def turned(self, torque: Torque) -> str:
+        """Return a torque in the shop's unit, with the written value where it differs."""
+        shown, written = show.torque(torque, self._torque)
         return f"{shown} ({written})" if written else shown
 
     def size(self, fastener: Fastener) -> str:

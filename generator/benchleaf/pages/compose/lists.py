@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.needs import steps_that_use
@@ -105,9 +106,9 @@ def material_view(site: Site, name: str) -> MaterialView:
 def _use(site: Site, name: str, procedure: Procedure) -> UseRow:
     page = "../" + page_of(procedure)
     rows = numbered(site.base.devices.get(procedure.device), procedure)
-    amount = next(entry.amount.text for entry in procedure.materials if entry.material.text == name)
+    listed = next((entry.amount.text for entry in procedure.materials if entry.material.text == name), "not listed")
     steps = joined(Link(row.number, f"{page}#step-{row.step.id}") for row in steps_that_use(rows, name))
-    return UseRow(Link(procedure.title.text, page), number_of(procedure), show.tidy(amount), steps)
+    return UseRow(Link(procedure.title.text, page), number_of(procedure), show.tidy(listed), steps)
 
 
 def tools_view(site: Site) -> ToolsView:
@@ -184,5 +185,9 @@ def _next_review(site: Site, procedure: Procedure) -> str:
     if not procedure.reviewed or interval is None:
         return ""
     # Rounded down to whole days: a review is never due later than the shop said.
-    day = dt.date.fromisoformat(procedure.reviewed) + dt.timedelta(days=int(interval.low // 86400))
+    shortest = interval.low if math.isfinite(interval.low) else interval.high
+    try:
+        day = dt.date.fromisoformat(procedure.reviewed) + dt.timedelta(days=int(shortest // 86400))
+    except OverflowError:
+        return ""  # beyond the end of the calendar
     return day.isoformat()

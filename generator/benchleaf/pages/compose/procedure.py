@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive import needs
 from benchleaf.derive.after import after
+from benchleaf.derive.lasting import lasting
 from benchleaf.derive.ledger import ledger
 from benchleaf.derive.numbering import items, numbered
-from benchleaf.model.times import total
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
@@ -107,15 +107,10 @@ class _Page:
 
     def _title(self) -> TitleBlock:
         procedure = self._procedure
-        hands, waiting = total(row.step for row in self._rows)
-        opening, opening_waits = total(row.step for row in self._rows if row.kind in {"opening", "closing"})
-        shared = (
-            show.interval(opening.low, opening.high) + " of it opening and closing"
-            if self._rows and opening.high
-            else ""
-        )
-        wait_note = (f"{show.interval(opening_waits.low, opening_waits.high)} of it opening and closing"
-                     if opening_waits.high else "")  # fmt: skip
+        hands, waiting = lasting(self._rows, self._variants)
+        around = [row for row in self._rows if row.kind in {"opening", "closing"}]
+        shared = [f"{show.interval(part.low, part.high)} of it opening and closing" if part.high else ""
+                  for part in lasting(around, self._variants)]  # fmt: skip
         level = self._device.access.get(procedure.access.text) if self._device else None
         device = "" if self._device is None else f"{self._root}devices/{procedure.device}.html"
         fits = variant_titles(self._device, self._variants)
@@ -129,8 +124,8 @@ class _Page:
                 Cell("Status", procedure.status),
                 Cell("For", fits or device_title(self._site, procedure.device), href=device),
                 Cell("Level", procedure.access.text, level.title.text if level else ""),
-                Cell("Hands on", show.interval(hands.low, hands.high), shared),
-                Cell("Waiting", show.interval(waiting.low, waiting.high), wait_note),
+                Cell("Hands on", show.interval(hands.low, hands.high), shared[0]),
+                Cell("Waiting", show.interval(waiting.low, waiting.high), shared[1]),
             ),
         )  # fmt: skip
 
@@ -155,16 +150,15 @@ class _Page:
             else []
         )
         measured = dict.fromkeys(
-            f"{name} {show.tidy(value)}".capitalize()
+            f"{_capital(name)} {show.tidy(value)}"
             for row in self._rows if row.step.check for name, value in row.step.check.when.items()
         )  # fmt: skip
         equipment = []
         for tool in needs.equipment(site.base, procedure):
             known = site.base.tools.get(tool)
-            drives = [drive for drive in (known.drives if known else ()) if f"drive:{drive}" in settings]
-            torques = [show.torque(torque, shop.units.get("torque", "") if shop else "")[0]  # type: ignore[arg-type]
-                       for drive in drives for torque in settings[f"drive:{drive}"]]  # fmt: skip
-            heats = [self._limits.degrees(quantity) for quantity in settings.get(tool, ())]
+            drives = [drive for drive in (known.drives if known else ()) if drive in settings.torques]
+            torques = [self._limits.turned(torque) for drive in drives for torque in settings.torques[drive]]
+            heats = [self._limits.degrees(quantity) for quantity in settings.temperatures.get(tool, ())]
             note = ", ".join(dict.fromkeys([*drives, *torques, *heats]))
             equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
         cautions = dict.fromkeys(
@@ -177,7 +171,7 @@ class _Page:
                 Need(site.material(n.material.text), show.tidy(n.amount.text), f"{root}materials/{n.material}.html")
                 for n in procedure.materials
             ),
-            spares=tuple(self._spare(name, count) for name, count in needs.spares(self._device, self._rows).items()),
+            spares=tuple(self._spare(name, count) for name, count in needs.spares(self._rows, self._variants).items()),
             safety=tuple(Need(_hazard(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
         )  # fmt: skip
 
@@ -205,7 +199,7 @@ class _Page:
             if level:
                 end = level.id if kind == "opening" else level.parent.text
                 title = f"{title}, to level “{end}”"
-            hands, waiting = total(row.step for row in rows)
+            hands, waiting = lasting(rows, self._variants)
             both = hands + waiting
             note = f"{show.interval(both.low, both.high)}, shared with other procedures of one job" if level else ""
             yield Phase(letter, title, tuple(self._row(row) for row in rows), note)
@@ -263,11 +257,11 @@ class _Page:
         device = self._device
         assert device is not None  # noqa: S101  (asked for an opened device only)
         counts = ledger(device, self._rows, variant)
-        for name, count in counts.screws:
+        for name, back, out in counts.screws:
             fastener = device.fasteners.get(name)
             if fastener:
-                yield (f"{fastener.title} back", f"{count} of {count}",
-                       f"item {self._letters[name]}, {self._limits.size(fastener)}")  # fmt: skip
+                item = [f"item {self._letters[name]}", self._limits.size(fastener)]
+                yield f"{fastener.title} back", f"{back} of {out}", ", ".join(filter(None, item))
         for part in counts.parts:
             yield f"{self._part(part)} back", "1 of 1", ""
         for part in counts.renewed:
@@ -278,4 +272,9 @@ class _Page:
 
 
 def _hazard(name: str) -> str:
-    return {"esd": "Static"}.get(name, name.replace("-", " ").capitalize())
+    return {"esd": "Static"}.get(name, _capital(name.replace("-", " ")))
+
+
+def _capital(text: str) -> str:
+    # Not `capitalize`, which would write °C and mV in small letters.
+    return text[:1].upper() + text[1:]

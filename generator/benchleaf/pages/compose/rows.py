@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import numbered
 from benchleaf.derive.usage import answers
 from benchleaf.model.procedure import ANY_DEVICE
-from benchleaf.model.times import total
 from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, variant_titles
 from benchleaf.pages.home import Matrix, MatrixRow
 from benchleaf.pages.parts import Link, ProcedureRow, Words, words
@@ -23,7 +23,8 @@ if TYPE_CHECKING:
 def procedure_row(site: Site, procedure: Procedure, root: str) -> ProcedureRow:
     """Return *procedure* as one row of a list."""
     device = site.base.devices.get(procedure.device)
-    hands, waiting = total(row.step for row in numbered(device, procedure))
+    variants = site.base.variants_of(procedure)
+    hands, waiting = lasting(numbered(device, procedure), variants)
     symptoms = [Link(site.base.symptoms[name.text].title.text, f"{root}symptoms/{name}.html")
                 for name in procedure.fixes if name.text in site.base.symptoms]  # fmt: skip
     return ProcedureRow(
@@ -34,7 +35,7 @@ def procedure_row(site: Site, procedure: Procedure, root: str) -> ProcedureRow:
         waiting=show.interval(waiting.low, waiting.high),
         revision=str(procedure.revision),
         status=procedure.status,
-        variants=variant_titles(device, site.base.variants_of(procedure)),
+        variants=variant_titles(device, variants),
         fixes=joined(symptoms),
         only=only_for(device, procedure.variants),
     )
