@@ -46,9 +46,9 @@ if TYPE_CHECKING:
 
 _PHASES = {"opening": ("O", "Open up"), "work": ("W", "Work"), "closing": ("C", "Close up"), "prove": ("P", "Prove")}
 _CONSENT = {
-    "data-loss": "Data may be lost: the owner has agreed in writing.",
-    "irreversible": "This cannot be undone: the owner has agreed in writing.",
-    "seal-rating": "The rating against dust and water is not proved again: the owner has agreed in writing.",
+    "data-loss": "Data may be lost. Have the owner's agreement in writing.",
+    "irreversible": "This cannot be undone. Have the owner's agreement in writing.",
+    "seal-rating": "The rating against dust and water is not proved again. Have the owner's agreement in writing.",
 }
 _ARRIVES = {
     ("power", "off"): "Off", ("power", "dead"): "Dead", ("power", "unknown"): "On or dead, not known",
@@ -159,7 +159,7 @@ class _Page:
             drives = [drive for drive in (known.drives if known else ()) if drive in settings.torques]
             torques = [self._limits.turned(torque) for drive in drives for torque in settings.torques[drive]]
             heats = [self._limits.degrees(quantity) for quantity in settings.temperatures.get(tool, ())]
-            note = ", ".join(dict.fromkeys([*drives, *torques, *heats]))
+            note = ", ".join(_held(part) for part in dict.fromkeys([*drives, *torques, *heats]))
             equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
         cautions = dict.fromkeys(
             (caution.hazard, row.number, row.step.id) for row in self._rows for caution in row.step.cautions
@@ -172,7 +172,10 @@ class _Page:
                 for n in procedure.materials
             ),
             spares=tuple(self._spare(name, count) for name, count in needs.spares(self._rows, self._variants).items()),
-            safety=tuple(Need(_hazard(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
+            safety=(
+                *(Need(_hazard(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
+                Need("Local rules and the rules of the house", "always"),
+            ),
         )  # fmt: skip
 
     def _spare(self, name: str, count: int) -> Need:
@@ -269,6 +272,11 @@ class _Page:
         for battery in counts.batteries:
             known = device.batteries[battery]
             yield f"{self._part(known.part.text)} joined", "", ""
+
+
+def _held(text: str) -> str:
+    """Return *text* so that no line ends between a number and its unit."""
+    return text.replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def _hazard(name: str) -> str:
