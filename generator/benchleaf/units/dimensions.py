@@ -50,7 +50,7 @@ DIMENSIONS: dict[str, tuple[Unit, ...]] = {
     ),
     "area": (Unit("mm²", 1e-6, ("mm2",)), Unit("cm²", 1e-4, ("cm2",)), Unit("m²", 1.0, ("m2",))),
     "volume": (
-        Unit("mL", 1e-6, ("ml",)), Unit("µL", 1e-9, ("μL", "uL", "µl")), Unit("L", 1e-3, ("l",)),
+        Unit("mL", 1e-6, ("ml",)), Unit("µL", 1e-9, ("μL", "uL", "µl", "μl", "ul")), Unit("L", 1e-3, ("l",)),
         Unit("cm³", 1e-6, ("cm3",)), Unit("m³", 1.0, ("m3",)),
     ),
     "mass": (Unit("g", 1e-3), Unit("mg", 1e-6), Unit("kg", 1.0)),
