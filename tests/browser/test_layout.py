@@ -35,6 +35,24 @@ TOO_WIDE = """() => {
   return wide.slice(0, 5);
 }"""
 
+# Words that stand on two lines at once. A hyphen or a stroke is a good place to break, so it ends a word here.
+BROKEN_WORDS = """() => {
+  const broken = new Set();
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  while (walk.nextNode()) {
+    const node = walk.currentNode;
+    if (!node.parentElement.checkVisibility()) continue;
+    for (const word of node.data.matchAll(/[^\\s\\-–\\/]{2,}/g)) {
+      range.setStart(node, word.index);
+      range.setEnd(node, word.index + word[0].length);
+      const tops = [...range.getClientRects()].map(box => box.top);
+      if (Math.max(...tops) - Math.min(...tops) > 8) broken.add(word[0]);
+    }
+  }
+  return [...broken];
+}"""
+
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", HEIGHTS)
@@ -50,5 +68,16 @@ def test_page_fits(
         page.screenshot(path=Path(shots) / f"{kind}-{width}-{scheme}.png", full_page=True)
 
     found = page.evaluate(TOO_WIDE)
+
+    assert [] == found
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_word_is_broken(kind: str, demo_site: Path, watched: Callable[..., tuple[Page, Watch]]) -> None:
+    """On a small monitor no column of any page is so narrow that a word must be broken."""
+    page, _ = watched(f"{demo_site.as_uri()}/", viewport={"width": 1280, "height": HEIGHTS[1280]})
+    page.goto((demo_site / largest(demo_site, kind)).as_uri())
+
+    found = page.evaluate(BROKEN_WORDS)
 
     assert [] == found
