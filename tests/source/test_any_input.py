@@ -35,13 +35,14 @@ def is_told(result: Read, text: str) -> bool:
     )
 
 
+@settings(deadline=None)
 @given(st.binary(max_size=200))
 def test_any_bytes(data: bytes) -> None:
     """Any bytes are read, or refused with a reason and a place."""
     assert is_told(read(data, "any.yml"), data.decode("utf-8-sig", errors="replace"))
 
 
-@settings(max_examples=400)
+@settings(deadline=None, max_examples=400)
 @given(st.lists(SIGNS, max_size=30).map("".join))
 def test_any_signs_of_the_language(text: str) -> None:
     """Any row of signs that mean something in YAML is read, or refused with a reason and a place."""
@@ -49,6 +50,7 @@ def test_any_signs_of_the_language(text: str) -> None:
 
 
 @pytest.mark.outside
+@settings(deadline=None)
 @given(st.dictionaries(NAMES, VALUES, min_size=1, max_size=3))
 def test_what_another_program_writes(written: dict[str, Plain]) -> None:
     """What PyYAML writes, which puts in quotes whatever YAML 1.1 would misread, is read as it was meant."""

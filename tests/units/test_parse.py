@@ -6,7 +6,7 @@ import math
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchleaf.units.dimensions import DIMENSIONS, spellings
@@ -126,6 +126,7 @@ def test_middle(text: str, middle: float) -> None:
     assert middle == parse(text, "time").middle
 
 
+@settings(deadline=None)
 @given(st.sampled_from(list(DIMENSIONS)), st.text("0123456789.-+–± to<>=≤≥°CFKmsVAΩ%/hENR", max_size=14))
 def test_pattern_and_reader_agree(dimension: str, text: str) -> None:
     """What the schemas' pattern lets through is read, and what it does not is refused: never anything between."""
@@ -134,6 +135,7 @@ def test_pattern_and_reader_agree(dimension: str, text: str) -> None:
     assert fits == _is_read(text, dimension)
 
 
+@settings(deadline=None)
 @given(
     st.decimals(0, 9999, allow_nan=False, places=2), st.decimals(0, 9999, allow_nan=False, places=2),
     st.sampled_from([(name, unit.symbol) for name, units in DIMENSIONS.items() for unit in units]),
