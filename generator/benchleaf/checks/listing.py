@@ -88,13 +88,13 @@ def of_materials(base: KnowledgeBase, procedure: Procedure) -> Iterator[Hit]:
         yield from _beyond(amount, uses, variants)
 
 
-def _first(kind: str, steps: Iterable[Step]) -> dict[str, Said]:
+def _first(kind: str, steps: Iterable[Step]) -> dict[str, tuple[Said, Step]]:
     """Return where *steps* first name each tool or material."""
-    found: dict[str, Said] = {}
+    found: dict[str, tuple[Said, Step]] = {}
     for step in steps:
         for mention in mentions(step):
             if mention.kind == kind:
-                found.setdefault(mention.name.text, mention.name)
+                found.setdefault(mention.name.text, (mention.name, step))
     return found
 
 
@@ -111,17 +111,18 @@ def _drivers(base: KnowledgeBase, device: Device | None, steps: Iterable[Step]) 
 
 
 def _unlisted(
-    kind: str, taken: Mapping[str, Said], at_hand: Collection[Said], known: Collection[str], where: str
+    kind: str, taken: Mapping[str, tuple[Said, Step]], at_hand: Collection[Said], known: Collection[str], where: str
 ) -> Iterator[Hit]:
     """Yield what is taken and not at hand; `unknown-reference` speaks of names that mean nothing on either side."""
     names = {name.text for name in at_hand}
     meant = {nearest(name, taken) for name in names if name not in known}
-    for text, name in taken.items():
+    for text, (name, step) in taken.items():
         if text in known and text not in names and text not in meant:
             yield Hit(
                 name.place,
                 f"The {kind} `{text}` is used here and is not listed: {_COSTS[kind]}",
                 f"List `{text}` {where}, or use what is listed there.",
+                step=step,
             )
 
 
@@ -153,7 +154,9 @@ def _beyond(wanted: Amount, several: Iterable[Use], variants: tuple[str, ...]) -
     if other:
         there = other.amount.dimension
         message = f"`{name}` is used by {there} and listed by {limit.dimension}: nobody can tell whether it will do"
-        yield Hit(other.material.place, message, f"Write both by {limit.dimension} or both by {there}.")
+        yield Hit(
+            other.material.place, message, f"Write both by {limit.dimension} or both by {there}.", step=other.step
+        )
         return
     sums = {variant: sum(use.amount.high for use in uses if not variant or applies(use.step.only, variant))
             for variant in variants or ("",)}  # fmt: skip

@@ -30,6 +30,7 @@ class Road:
     source: Procedure
     target: Procedure
     name: Said
+    step: Step
     idle: bool
 
 
@@ -45,7 +46,7 @@ def roads(base: KnowledgeBase, procedure: Procedure, variant: str | None = None)
             for name in go_tos(step.check):
                 target = base.target(procedure, name.text)
                 if target and not _stands_still(procedure, step, target, own=own):
-                    yield Road(procedure, target, name, not changed)
+                    yield Road(procedure, target, name, step, not changed)
 
 
 def changes(step: Step) -> bool:

@@ -15,22 +15,23 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from benchleaf.checks.routes import Road
+    from benchleaf.findings import Place
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
-    from benchleaf.model.words import Said
 
 
 def check(base: KnowledgeBase) -> Iterator[Hit]:
     """Yield each `go_to` of a circle that is taken before its procedure has changed anything."""
     for device in base.devices.values():
-        found: dict[Said, tuple[tuple[Procedure, ...], list[str]]] = {}
+        # By place: two checks that name the same procedure are two ways.
+        found: dict[Place, tuple[Road, tuple[Procedure, ...], list[str]]] = {}
         for variant in device.variant_ids:
             for road, way in _circles(base, device.id, variant):
-                found.setdefault(road.name, (way, []))[1].append(variant)
-        for name, (way, variants) in found.items():
-            yield _hit(name, way, () if len(variants) == len(device.variants) else tuple(sorted(variants)))
+                found.setdefault(road.name.place, (road, way, []))[2].append(variant)
+        for road, way, variants in found.values():
+            yield _hit(road, way, () if len(variants) == len(device.variants) else tuple(sorted(variants)))
     for road, way in _circles(base, ANY_DEVICE, None):
-        yield _hit(road.name, way, ())
+        yield _hit(road, way, ())
 
 
 def _circles(base: KnowledgeBase, device: str, variant: str | None) -> Iterator[tuple[Road, tuple[Procedure, ...]]]:
@@ -45,16 +46,17 @@ def _circles(base: KnowledgeBase, device: str, variant: str | None) -> Iterator[
             yield road, way
 
 
-def _hit(name: Said, way: tuple[Procedure, ...], variants: tuple[str, ...]) -> Hit:
+def _hit(road: Road, way: tuple[Procedure, ...], variants: tuple[str, ...]) -> Hit:
     by = f" by way of {listed([f'`{procedure.id}`' for procedure in way[1:-1]])}" if way[1:-1] else ""
     back = f"which leads back here{by}" if len(way) > 1 else "which is this procedure itself"
     on = f" (on {listed(variants)})" if variants else ""
     return Hit(
-        name.place,
-        f"This goes to `{name}`, {back}, and nothing is changed before{on}: it could go round without end",
+        road.name.place,
+        f"This goes to `{road.name}`, {back}, and nothing is changed before{on}: it could go round without end",
         "Name a procedure that does not lead back here, do what changes the device before this check, or end with a "
         "`stop` that says whom to ask.",
         variants,
+        step=road.step,
     )
 
 

@@ -26,6 +26,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
                 picture.place,
                 f"There is no picture {picture}: the step would show an empty frame",
                 f"Did you mean {near}?" if near else how,
+                step=spot.step,
             )
 
 

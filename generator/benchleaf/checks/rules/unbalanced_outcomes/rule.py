@@ -44,6 +44,11 @@ def _total(test: Test, cause: str) -> float:
     return sum(outcome.given[cause] for outcome in test.outcomes)
 
 
+def _share(value: float) -> str:
+    """Return a share as one writes it, without the error of adding up."""
+    return f"{value:.6f}".rstrip("0").rstrip(".")
+
+
 def _silent(test: Test, outcome: Outcome, causes: list[str]) -> Hit:
     """Return what is said where *outcome* leaves *causes* out, with the share that the others leave to it."""
     rest = max(0.0, 1 - sum(other.given.get(causes[0], 0.0) for other in test.outcomes))
@@ -51,19 +56,20 @@ def _silent(test: Test, outcome: Outcome, causes: list[str]) -> Hit:
     return Hit(
         outcome.place,
         f"The outcome `{outcome.id}` gives no share to {names}: the plan could not weigh what it shows",
-        f"Write its share under `given`, 0 where it never comes to this. The others leave `{causes[0]}: {rest:.4g}`.",
+        f"Write its share under `given`; 0 says that it never comes to this. The others leave `{causes[0]}: "
+        f"{_share(rest)}`.",
     )
 
 
 def _uneven(test: Test, cause: str) -> Hit:
     """Return what is said where the shares of *cause* do not sum to 1, placed where the first of them is written."""
     total, first = _total(test, cause), test.outcomes[0]
-    rest = 1 - (total - first.given[cause])
+    rest = round(1 - sum(outcome.given[cause] for outcome in test.outcomes[1:]), 6)
     place = next(name.place for name in first.given_at if name.text == cause)
-    cure = f"With the others as they are, this one would be {rest:.4g}. " if rest >= 0 else ""
+    cure = f"With the others as they are, this one would be {_share(rest)}. " if rest >= 0 else ""
     return Hit(
         place,
-        f"The outcomes of `{test.id}` sum to {total:.4g} for `{cause}`, not to 1: the plan would weigh it wrongly",
+        f"The outcomes of `{test.id}` sum to {_share(total)} for `{cause}`, not to 1: the plan would weigh it wrongly",
         f"{cure}Write shares that sum to 1.",
     )
 
