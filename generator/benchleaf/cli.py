@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import io
 import os
 import shutil
+import signal
 import sys
 from pathlib import Path
+from typing import TextIO
 
 import click
 
@@ -28,22 +31,26 @@ def commands() -> None:
 
 def main() -> None:
     """Run a command; bad input ends in one line, never in a traceback, unless BENCHLEAF_DEBUG is set."""
+    for stream in (sys.stdout, sys.stderr):
+        # Findings quote what authors write: °, Ω and all. A terminal or pipe that knows less must not end the check.
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     try:
         code = commands.main(standalone_mode=False)
     except (click.exceptions.Exit, click.ClickException, click.Abort) as error:
         code = _refused_by_click(error)
     except Refused as error:
-        click.echo(f"benchleaf: {error}", err=True)
+        _tell(f"benchleaf: {error}")
         code = REFUSED
-    except BrokenPipeError:
-        # Whoever read our output has gone; what is left in the buffer must not complain at the end.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        code = CLEAN
+    except OSError as error:
+        # The disk is full, a folder may not be written, a port is taken: nothing that the knowledge base can help.
+        where = f" {error.filename}" if isinstance(error.filename, str) else ""
+        _tell(f"benchleaf: This cannot be done{where and ' with'}{where}: {error.strerror or error}")
+        code = REFUSED
     except Exception as error:
         if os.environ.get("BENCHLEAF_DEBUG"):
             raise
-        click.echo(f"benchleaf: a fault of ours, nothing was published: {error!r}. Set BENCHLEAF_DEBUG=1 to see where.",
-                   err=True)  # fmt: skip
+        _tell(f"benchleaf: a fault of ours, nothing was published: {error!r}. Set BENCHLEAF_DEBUG=1 to see where.")
         code = BUG
     sys.exit(code if isinstance(code, int) else CLEAN)
 
@@ -54,6 +61,27 @@ def _refused_by_click(error: Exception) -> int:
     if isinstance(error, click.ClickException):
         error.show()
     return REFUSED
+
+
+def _print(text: str) -> None:
+    """Write *text* to stdout; where whoever read it has gone (`| head`), the exit code is still the right one."""
+    try:
+        click.echo(text, nl=False)
+    except BrokenPipeError:
+        _hush(sys.stdout)
+
+
+def _tell(text: str) -> None:
+    """Say *text* to the person at the terminal, on stderr."""
+    try:
+        click.echo(text, err=True)
+    except BrokenPipeError:
+        _hush(sys.stderr)
+
+
+def _hush(stream: TextIO) -> None:
+    # What is left in the buffer must not complain at the end.
+    os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 @commands.command()
@@ -72,8 +100,8 @@ def check(paths: tuple[Path, ...], form: str, select: tuple[str, ...], ignore: t
     report = checked.report(strict=strict)
     kept = tuple(finding for finding in report.findings if _asked_for(finding, wanted, select, ignore))
     report = Report(kept, report.procedures, report.variants, report.devices, strict)
-    click.echo(FORMATS[form](report), nl=False)
-    click.echo(report.sentence, err=True)
+    _print(FORMATS[form](report))
+    _tell(report.sentence)
     return FOUND if report.stopping else CLEAN
 
 
@@ -83,10 +111,10 @@ def check(paths: tuple[Path, ...], form: str, select: tuple[str, ...], ignore: t
 def explain(rule: str | None, *, everything: bool) -> int:
     """Say what RULE finds, why it matters, and what to write."""
     if rule is None and not everything:
-        click.echo("\n".join(f"{known.name:24} {known.level}" for known in RULES.values()))
+        _print("".join(f"{known.name:24} {known.level}\n" for known in RULES.values()))
         return CLEAN
     names = list(RULES) if everything else [_known_rule(rule or "")]
-    click.echo("\n\n".join(packaged.rule_texts()[name].rstrip() for name in names))
+    _print("\n\n".join(packaged.rule_texts()[name].rstrip() for name in names) + "\n")
     return CLEAN
 
 
@@ -94,19 +122,17 @@ def explain(rule: str | None, *, everything: bool) -> int:
 @click.option("--strict", is_flag=True, help="Let warnings stop publication too.")
 def build_site(*, strict: bool) -> int:
     """Check the knowledge base and build its site; the last good site stands until the new one is whole."""
-    folder = _folder(Path.cwd())
-    checked = build.check(folder)
-    report = checked.report(strict=strict)
-    click.echo(FORMATS["text"](report), nl=False)
-    click.echo(report.sentence, err=True)
-    if report.stopping:
-        click.echo("The site was not touched.", err=True)
+    checked = _sound(strict=strict)
+    if checked is None:
+        _tell("The site was not touched.")
         return FOUND
     # MkDocs is slow to load, and only these two commands need it.
     from benchleaf.publish import publish  # noqa: PLC0415
 
-    site = publish(folder.root, checked)
-    click.echo(f"The site is in {os.path.relpath(site)}: open {os.path.relpath(site / 'index.html')}", err=True)
+    # A build that is told to end must take its half-made site away, as one that fails does.
+    signal.signal(signal.SIGTERM, lambda number, _: sys.exit(128 + number))
+    site = publish(checked.folder.root, checked, strict=strict)
+    _tell(f"The site is in {os.path.relpath(site)}: open {os.path.relpath(site / 'index.html')}")
     return CLEAN
 
 
@@ -114,9 +140,13 @@ def build_site(*, strict: bool) -> int:
 @click.option("--address", metavar="HOST:PORT", help="Where to listen; 127.0.0.1:8000 where nothing is said.")
 def serve(address: str | None) -> int:
     """Show the site while you write; drafts are shown too."""
+    checked = _sound()
+    if checked is None:
+        _tell("Mend this first. Once the preview runs, it outlives what you break: the last good pages stay.")
+        return FOUND
     from benchleaf.publish import serve as preview  # noqa: PLC0415  (as above)
 
-    preview(find_root(Path.cwd()), address)
+    preview(checked.folder.root, address)
     return CLEAN
 
 
@@ -127,8 +157,17 @@ def init(folder: Path) -> int:
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise Refused(f"{folder} is there already and is not empty: name a new folder")
     shutil.copytree(packaged.starter(), folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
-    click.echo(f"A knowledge base is in {folder}: go there, then `benchleaf check` and `benchleaf build`.", err=True)
+    _tell(f"A knowledge base is in {folder}: go there, then `benchleaf check` and `benchleaf build`.")
     return CLEAN
+
+
+def _sound(*, strict: bool = False) -> build.Checked | None:
+    """Say what is found in the knowledge base around here, and return it where nothing of that stops publication."""
+    checked = build.check(_folder(Path.cwd()))
+    report = checked.report(strict=strict)
+    _print(FORMATS["text"](report))
+    _tell(report.sentence)
+    return None if report.stopping else checked
 
 
 def _folder(start: Path) -> Folder:
@@ -153,10 +192,12 @@ def _wanted(folder: Folder, paths: tuple[Path, ...]) -> tuple[str, ...]:
     for path in paths:
         if not path.exists():
             raise Refused(f"There is no {path}")
-        whole = path.resolve()
-        if not whole.is_relative_to(folder.root):
+        # Not resolved: what is linked into the knowledge base is found under the name that it has there.
+        whole = Path(os.path.abspath(path))  # noqa: PTH100  (Path.absolute leaves `..` in)
+        root = next((above for above in (whole, *whole.parents) if above.samefile(folder.root)), None)
+        if root is None:
             raise Refused(f"{path} is not in the knowledge base of {folder.root}")
-        wanted.append(whole.relative_to(folder.root).as_posix())
+        wanted.append(whole.relative_to(root).as_posix())
     return () if "." in wanted else tuple(wanted)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING, Any, Literal
 
 from mkdocs.config import base, config_options
@@ -16,7 +16,7 @@ from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.parts import POLICY, POLICY_WHILE_SERVING
 from benchleaf.report import text
 from benchleaf.source import packaged
-from benchleaf.source.folder import scan
+from benchleaf.source.folder import YAML, docs_name, scan
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -73,14 +73,19 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         options = self._options(config)
         if checked.stops:
             report = checked.report()
-            raise PluginError(f"\n{text.render(report)}{report.sentence}")
+            found = f"\n{text.render(report)}{report.sentence}"
+            if not (self._serving and self._pages):
+                raise PluginError(found)
+            # One who writes sees what is wrong and goes on; the pages of the last sound state stay.
+            log.error("%s\nThe last good pages are shown.", found)
+            return
         self._pages, self._markdown = build.draw(checked, options)
         self._site = Site(checked.base, options)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand our pages to MkDocs as they are; no YAML is ever copied to the site."""
         for file in list(files):
-            if file.src_uri.endswith((".yml", ".yaml")) or file.src_uri == "index.md":
+            if PurePosixPath(file.src_uri.lower()).suffix in YAML or file.src_uri == "index.md":
                 files.remove(file)
         for path, content in {**self._pages, **self._markdown}.items():
             made = File.generated(config, path, content=content)
@@ -100,7 +105,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
     ) -> TemplateContext:
         """Give a Markdown page the same shell as ours."""
         if self._site is not None:
-            source = f"{Path(config.docs_dir).name}/{page.file.src_uri}" if page.edit_url else ""
+            source = f"{self._site.options.docs}/{page.file.src_uri}" if page.edit_url else ""
             shell = self._site.shell(page.url, str(page.title), source=source)
             context["benchleaf"] = shell  # type: ignore[typeddict-unknown-key]
         return context
@@ -113,7 +118,8 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
 
     def _check(self, config: MkDocsConfig) -> build.Checked:
         try:
-            return build.check(scan(Path(config.config_file_path).parent, Path(config.docs_dir).name), self._cache)
+            root = Path(config.config_file_path).parent
+            return build.check(scan(root, docs_name(root, Path(config.docs_dir))), self._cache)
         except Refused as error:
             raise PluginError(str(error)) from error
 
@@ -121,7 +127,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         return Options(
             notice=self.config.notice,
             edit=_edit(config),
-            docs=Path(config.docs_dir).name,
+            docs=docs_name(Path(config.config_file_path).parent, Path(config.docs_dir)),
             drafts=self._serving,
             policy=POLICY_WHILE_SERVING if self._serving else POLICY,
         )

@@ -26,9 +26,14 @@ if TYPE_CHECKING:
 _QUIET = {"NO_MKDOCS_2_WARNING": "1"}
 
 
-def publish(root: Path, checked: Checked) -> Path:
-    """Build the site of the sound knowledge base *checked*, whose settings lie in *root*; return its folder."""
+def publish(root: Path, checked: Checked, *, strict: bool = False) -> Path:
+    """
+    Build the site of the sound knowledge base *checked*, whose settings lie in *root*; return its folder.
+
+    With *strict*, what MkDocs finds wrong with a Markdown page or a link stops it too.
+    """
     config = _settings(root)
+    config.strict = config.strict or strict
     site = Path(config.site_dir)
     site.parent.mkdir(parents=True, exist_ok=True)
     beside = Path(tempfile.mkdtemp(prefix=f"{site.name}.new-", dir=site.parent))

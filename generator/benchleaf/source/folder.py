@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+import os
 import re
+import unicodedata
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
+from typing import TYPE_CHECKING
 
 from benchleaf.findings import Refused
 
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
 SINGLE = ("shop", "symptoms", "tools", "materials", "counts")
 SETTINGS = "mkdocs.yml"
+YAML = frozenset({".yml", ".yaml"})
+"""How the names of files end that are read, and never published."""
 _DOCS = re.compile(r"^docs_dir:[ \t]*[\"']?([^\"'#\n]+?)[\"']?[ \t]*(?:#.*)?$", re.MULTILINE)
 
 
@@ -48,17 +56,23 @@ def find_root(start: Path) -> Path:
     """Return the nearest folder at or above *start* that holds mkdocs.yml; refuses where there is none."""
     if not start.exists():
         raise Refused(f"There is no {start}")
-    start = start.resolve()
+    # Not yet resolved: a file that is linked into a knowledge base belongs there, wherever it really lies.
+    start = Path(os.path.abspath(start))  # noqa: PTH100  (Path.absolute leaves `..` in)
     for folder in (start, *start.parents) if start.is_dir() else start.parents:
         if (folder / SETTINGS).is_file():
-            return folder
+            return folder.resolve()
     raise Refused(f"There is no {SETTINGS} at or above {start}: `benchleaf init DIR` makes a knowledge base")
 
 
 def docs_folder(root: Path) -> str:
     """Return the name of the docs folder that the settings in *root* give; MkDocs calls it `docs` where they do not."""
-    match = _DOCS.search((root / SETTINGS).read_text(encoding="utf-8", errors="replace"))
-    return PurePosixPath(match.group(1)).as_posix() if match else "docs"
+    match = _DOCS.search(_bytes(root / SETTINGS).decode("utf-8", errors="replace"))
+    return docs_name(root, Path(match.group(1) if match else "docs"))
+
+
+def docs_name(root: Path, docs: Path) -> str:
+    """Return the path of the docs folder from *root*, with `/`, as findings show it."""
+    return Path(os.path.relpath(root / docs, root)).as_posix()
 
 
 def scan(root: Path, docs: str) -> Folder:
@@ -70,16 +84,16 @@ def scan(root: Path, docs: str) -> Folder:
     others: list[str] = []
     for path in sorted(_below(top), key=lambda path: path.relative_to(top).parts):
         inside = path.relative_to(top).as_posix()
-        if path.suffix in {".yml", ".yaml"}:
+        if path.suffix.lower() in YAML:
             kind, device, name = identify(inside)
-            files.append(File(f"{docs}/{inside}", kind, device, name, path.read_bytes()))
+            files.append(File(f"{docs}/{inside}", kind, device, name, _bytes(path)))
         else:
             others.append(inside)
     if not files:
         raise Refused(f"There is no YAML file in {top}: `benchleaf init DIR` makes a knowledge base")
     notes = top / "index.md"
     return Folder(root, docs, tuple(files), frozenset(others),
-                  notes.read_text(encoding="utf-8", errors="replace") if notes.is_file() else "")  # fmt: skip
+                  _bytes(notes).decode("utf-8", errors="replace") if notes.is_file() else "")  # fmt: skip
 
 
 def identify(path: str) -> tuple[str, str, str]:
@@ -98,14 +112,35 @@ def identify(path: str) -> tuple[str, str, str]:
     return "", "", parts[-1]
 
 
-def _below(folder: Path) -> list[Path]:
-    """Return each file below *folder*; what begins with a dot belongs to tools and is passed over."""
-    found: list[Path] = []
-    for path in folder.iterdir():
+def _below(folder: Path, above: frozenset[Path] = frozenset()) -> Iterator[Path]:
+    """Yield each file below *folder*; what begins with a dot belongs to tools and is passed over."""
+    whole = folder.resolve()
+    if whole in above:
+        raise Refused(f"{_shown(folder)} is a link to a folder above it, and would be read without end: take it out")
+    try:
+        inside = list(folder.iterdir())
+    except OSError as error:
+        raise Refused(f"{_shown(folder)} cannot be read: {error.strerror}") from error
+    for path in inside:
         if path.name.startswith("."):
             continue
+        if any(unicodedata.category(sign) in {"Cc", "Cs"} for sign in path.name):
+            raise Refused(f"The name of {_shown(path)} holds what is no text in UTF-8: give it another")
         if path.is_dir():
-            found.extend(_below(path))
+            yield from _below(path, above | {whole})
         elif path.is_file():
-            found.append(path)
-    return found
+            yield path
+        else:
+            raise Refused(f"{_shown(path)} is neither a file nor a folder, or a link that leads nowhere: take it out")
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise Refused(f"{_shown(path)} cannot be read: {error.strerror}") from error
+
+
+def _shown(path: Path) -> str:
+    # A name may hold anything but a slash: what cannot be printed is shown as its code.
+    return "".join(sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in str(path))
