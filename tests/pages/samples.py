@@ -194,8 +194,8 @@ DEVICE = DeviceView(
         LimitRow("Front window", "80 °C", "", "charge port 40 mm", "heat", ONLY_G2),
     ),
     parts=(
-        PartRow("Case seal", "seal", ("used once", "keeps out IP67"), "4 EUR"),
-        PartRow("Battery", "battery", (), "20 EUR", "3 d"),
+        PartRow("Case seal", "seal", "part-case-seal", ("used once", "keeps out IP67"), "4 EUR"),
+        PartRow("Battery", "battery", "part-battery", (), "20 EUR", "3 d"),
     ),
     symptoms=(
         Link("Does not charge", "../symptoms/no-charge.html"),

@@ -295,7 +295,7 @@ def test_access_is_nested() -> None:
 
 def test_share_is_words_and_a_bar() -> None:
     """A share is said in words, and its bar has the same length."""
-    (_, row, _) = page_of(samples.SYMPTOM).select("#device-godwit table:first-of-type tbody tr")
+    (_, row, _) = page_of(samples.SYMPTOM).select("#godwit table:first-of-type tbody tr")
 
     assert ["27 %"] == texts(row, ".share span")
     assert ["27"] == [bar["width"] for bar in row.select(".bar-part")]

@@ -121,8 +121,10 @@ class Nature:
         board = world.device.board if world.device else None
         thickness = Metres(board.thickness.high) if board and board.thickness else None
         material = part.made_of.text if part and part.made_of else None
-        cool, hand = _cooling(touch.tool_kind == "iron", free, touch.source, self.temperature, thickness,
-                              touch.radius, touch.lasts, touch.times, touch.pause, material, self.constants)  # fmt: skip
+        cool, hand = _cooling(
+            touch.tool_kind == "iron", free, touch.source, self.temperature, thickness,
+            touch.radius, touch.lasts, touch.times, touch.pause, material, self.constants,
+        )  # fmt: skip
         return Hot(touch.source, cool, hand)
 
     def cooled(self, before: State, after: State, low: float) -> Mapping[str, Hot]:

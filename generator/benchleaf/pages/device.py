@@ -116,6 +116,7 @@ class PartRow:
 
     part: str  # "Case seal"
     kind: str  # "seal"
+    anchor: str = ""  # "part-case-seal": where the search leads to
     notes: tuple[str, ...] = ()  # "used once", "keeps out IP67", "paired: the calibration belongs to this head (G1)"
     price: str = ""  # "4 EUR"
     lead_time: str = ""  # "3 d"

@@ -193,6 +193,7 @@ def _part(device: Device, part: Part) -> PartRow:
     return PartRow(
         part=part.title.text,
         kind=part.kind.replace("-", " "),
+        anchor=f"part-{part.id}",
         notes=tuple(notes),
         price=show.tidy(part.price.text) if part.price else "",
         lead_time=show.tidy(part.lead_time.text) if part.lead_time else "",

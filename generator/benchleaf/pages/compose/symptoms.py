@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import answers, shown
@@ -38,14 +39,15 @@ def home_view(site: Site) -> HomeView:
                       f"rev {procedure.revision}", procedure.title.text)
             for procedure in lately[:_LATELY]
         ),
-        notes=prose(_without_heading(site.house)),
+        notes=prose(_for_the_page(site.house)),
     )  # fmt: skip
 
 
-def _without_heading(text: str) -> str:
-    """Return a note without its first heading: the page has a heading of its own."""
+def _for_the_page(text: str) -> str:
+    """Return a note without its first heading, since the page has its own, and with links that lead to pages."""
     first, _, rest = text.lstrip().partition("\n")
-    return rest if first.startswith("# ") else text
+    body = rest if first.startswith("# ") else text
+    return re.sub(r"(\]\((?![a-z]+:)[^)\s]*?)\.md(?=[#)\s])", r"\1.html", body)
 
 
 def symptom_view(site: Site, symptom: Symptom) -> SymptomView:

@@ -1,0 +1,112 @@
+"""Heat through the board, through the air and from a mat, against equations solved by steps."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from benchleaf.physics.nearby import (
+    AreaHeater,
+    air_in_plume,
+    behind_heater,
+    followed_rise,
+    longest_on_heater,
+    through_rise,
+)
+from benchleaf.physics.types import Celsius, Kelvins, Metres, OutOfRange, Seconds
+from tests.physics.cases import HEAT, ROOM
+from tests.physics.oracles import stepped
+
+MAT = AreaHeater(Celsius(80.0), ROOM)
+
+
+def test_other_side() -> None:
+    """What touches the heated part is judged by the source's own temperature."""
+    assert 329 == through_rise(Kelvins(329.0)).worst
+    with pytest.raises(OutOfRange):
+        through_rise(Kelvins(0.0))
+
+
+# Setting 380 °C, room 21 °C (arithmetic from common practice: f 0.16, 0.24, 0.32).
+@pytest.mark.outside
+def test_plume() -> None:
+    """The air beside a nozzle at 380 °C is at 78, 107 and 136 °C."""
+    found = air_in_plume(Celsius(380.0), ROOM, Metres(0.015), HEAT)
+
+    assert (78, 107, 136) == (round(found.low), round(found.central), round(found.high))
+
+
+# A pack at 38 mm, f 0.32, 60 s: 10.9 K on top of the board's rise (arithmetic).
+@pytest.mark.outside
+def test_pack_in_plume() -> None:
+    """A pack 38 mm from the nozzle takes 10.9 K from the air in a minute."""
+    air = air_in_plume(Celsius(380.0), ROOM, Metres(0.038), HEAT)
+
+    found = followed_rise(air, ROOM, Seconds(60.0), Seconds(HEAT.follow_pack.central))
+
+    assert 10.9 == pytest.approx(found.worst, abs=0.1)
+
+
+# A plug at f 0.30 after 60 s with tau 30 s: 114 °C (arithmetic); the same lump solved by steps.
+@pytest.mark.outside
+@pytest.mark.parametrize("t", [10.0, 60.0])
+def test_follows(t: float) -> None:
+    """A part in warm air follows as one lump does that is solved by steps."""
+    air = air_in_plume(Celsius(380.0), ROOM, Metres(0.01), HEAT)
+    wanted = stepped(lambda _, state: [(air.central - state[0]) / 30], [ROOM], t)[0]
+
+    assert wanted - ROOM == pytest.approx(followed_rise(air, ROOM, Seconds(t), Seconds(30.0)).central, rel=1e-6)
+    assert 114 == round(ROOM + 0.30 * (380 - ROOM) * -math.expm1(-60 / 30))
+
+
+def test_plume_ends() -> None:
+    """Beyond 60 mm there is no plume, and it is nowhere cooler nearer by."""
+    airs = [air_in_plume(Celsius(380.0), ROOM, Metres(mm / 1e3), HEAT).high for mm in (5, 20, 30, 60, 61)]
+
+    assert sorted(airs, reverse=True) == airs
+    assert ROOM == airs[-1]
+
+
+# Mat at 80 °C, room 21 °C: 2M, scipy's solution by steps. Bad end: contact 100 W/m²K.
+@pytest.mark.outside
+@pytest.mark.parametrize(
+    ("t", "row"), [(180, (29.9, 43.7, 67.2)), (300, (34.3, 51.9, 72.7)), (600, (41.6, 61.2, 74.6))]
+)
+def test_behind_heater(t: float, row: tuple[float, ...]) -> None:
+    """The pack behind a part on a mat is as warm as was tabled."""
+    found = behind_heater(MAT, Seconds(t), HEAT)
+
+    assert row == pytest.approx((found.low, found.central, found.high), abs=0.06)
+
+
+@pytest.mark.outside
+@pytest.mark.parametrize(("contact", "end"), [(10, "low"), (30, "central"), (100, "high")])
+def test_behind_heater_by_steps(contact: float, end: str) -> None:
+    """The same layer solved by steps ends at the same temperature."""
+
+    def slope(_: float, state: list[float]) -> list[float]:
+        return [(contact * (80 - state[0]) - 10 * (state[0] - ROOM)) / 1e4]
+
+    wanted = stepped(slope, [ROOM], 300.0)[0]
+
+    assert wanted == pytest.approx(getattr(behind_heater(MAT, Seconds(300.0), HEAT), end), rel=1e-6)
+
+
+@given(limit=st.floats(25, 72))
+def test_longest_on_heater(limit: float) -> None:
+    """After the longest time the pack is still below its limit, and five seconds later it may not be."""
+    found = longest_on_heater(Celsius(limit), MAT, HEAT)
+    assert found is not None
+
+    assert float(found) == 0 or behind_heater(MAT, found, HEAT).worst <= limit
+    assert behind_heater(MAT, Seconds(found + 5), HEAT).worst > limit
+
+
+def test_heater_that_may_stay() -> None:
+    """A mat that cannot bring the pack to its limit may stay for ever; a room above the limit is refused."""
+    assert longest_on_heater(Celsius(79.0), MAT, HEAT) is None
+    with pytest.raises(OutOfRange):
+        longest_on_heater(Celsius(20.0), MAT, HEAT)
