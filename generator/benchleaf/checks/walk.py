@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
 from benchleaf.model import action as act
 from benchleaf.model.step import GoTo, Repeat
@@ -21,6 +21,13 @@ if TYPE_CHECKING:
 # What the fields of an action name; a supply goes into a part or a connector, which is a socket here.
 _KINDS = {"connector": "connector", "part": "part", "on": "part", "bond": "bond", "tool": "tool",
           "material": "material", "into": "socket"}  # fmt: skip
+
+
+# The fields of each type of action that name something, with the kind of thing that they name.
+_NAMING = {
+    action: tuple((field.name, _KINDS[field.name]) for field in fields(action) if field.name in _KINDS)
+    for action in get_args(act.Action)
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,10 +122,10 @@ def mentions(step: Step) -> Iterator[Mention]:
 
 
 def _in_action(action: act.Action) -> Iterator[Mention]:
-    for field in fields(action):
-        value = getattr(action, field.name)
-        if field.name in _KINDS and isinstance(value, Said):
-            yield Mention(_KINDS[field.name], value)
+    for name, kind in _NAMING[type(action)]:
+        value = getattr(action, name)
+        if isinstance(value, Said):
+            yield Mention(kind, value)
     if isinstance(action, act.Unscrew | act.Screw):
         for screws in action.screws:
             yield Mention("fastener", screws.fastener)

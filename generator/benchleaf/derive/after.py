@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from benchleaf.derive.numbering import items, numbered
+from benchleaf.derive.numbering import items
 from benchleaf.model import action as act
 from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
+    from benchleaf.derive.numbering import Numbered
     from benchleaf.model.device import Device
     from benchleaf.model.procedure import Procedure
     from benchleaf.model.step import Step
@@ -38,16 +39,17 @@ class _Bench:
     hot: list[str] = field(default_factory=list)
 
 
-def after(device: Device | None, procedure: Procedure) -> dict[str, tuple[tuple[After, tuple[str, ...]], ...]]:
+def after(
+    device: Device | None, procedure: Procedure, rows: Sequence[Numbered]
+) -> dict[str, tuple[tuple[After, tuple[str, ...]], ...]]:
     """
-    Return, by step id, what is true after it, each with the variants for which it is.
+    Return, by step id of *rows*, what is true after it, each with the variants for which it is.
 
     The variants are empty where it holds for all that the step is performed for.
     """
     if device is None:
         return {}
     letters = items(device)
-    rows = numbered(device, procedure)
     told: dict[str, dict[After, list[str]]] = {}
     performed: dict[str, list[str]] = {}
     for variant in (name for name in device.variant_ids if applies(procedure.variants, name)):

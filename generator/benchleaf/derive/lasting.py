@@ -18,6 +18,8 @@ def lasting(rows: Sequence[Numbered], variants: Iterable[str]) -> tuple[Span, Sp
 
     Where there are no variants, as for any device, all rows are performed.
     """
+    if all(row.step.only is None and (row.level is None or row.level.only is None) for row in rows):
+        return total(row.step for row in rows)
     each = [total(row.step for row in rows if row.exists_for(variant)) for variant in variants]
     each = each or [total(row.step for row in rows)]
     return _around(hands for hands, _ in each), _around(waiting for _, waiting in each)

@@ -215,6 +215,6 @@ class Wait:
 
 
 Action: TypeAlias = (
-    "Power | Supply | Unplug | Plug | Unscrew | Screw | Remove | Fit | Replace | Release | Renew | Heat | Solvent"
-    " | Bath | Work | Discharge | Store | Wait"
-)
+    Power | Supply | Unplug | Plug | Unscrew | Screw | Remove | Fit | Replace | Release | Renew | Heat | Solvent
+    | Bath | Work | Discharge | Store | Wait
+)  # fmt: skip

@@ -65,10 +65,9 @@ def waits(step: Step) -> bool:
 
 def total(steps: Iterable[Step]) -> tuple[Span, Span]:
     """Return the hands-on time and the waiting time of *steps*, one straight pass."""
-    hands, waiting = Span(), Span()
+    low, high = [0.0, 0.0], [0.0, 0.0]
     for step in steps:
-        if waits(step):
-            waiting += span(step)
-        else:
-            hands += span(step)
-    return hands, waiting
+        lasts, whose = span(step), int(waits(step))
+        low[whose] += lasts.low
+        high[whose] += lasts.high
+    return Span(low[0], high[0]), Span(low[1], high[1])

@@ -19,6 +19,11 @@ if TYPE_CHECKING:
 
 SIZE_LIMIT = 1 << 20
 DEPTH_LIMIT = 40
+_KIND_TAGS = {
+    yaml.ScalarNode: "tag:yaml.org,2002:str",
+    yaml.SequenceNode: "tag:yaml.org,2002:seq",
+    yaml.MappingNode: "tag:yaml.org,2002:map",
+}
 _LINE_END = re.compile(r"\r\n|\r|\n")
 _TAG = re.compile(r"!(?:<[^>]*>|[^\s,\[\]{}]*)")
 # One space and no space after: `part #4`. A remark is set off by more, or has a space after its sign.
@@ -27,6 +32,11 @@ _SWALLOWED = re.compile(r" #[^\s#!]")
 
 class _Loader(yaml.CSafeLoader):
     """The C parser with no guesses about types: each plain scalar comes as the text that was typed."""
+
+    def resolve(self, kind: type[yaml.Node], value: str | None, implicit: object) -> str:
+        """Return the tag of an untagged node by its kind alone; PyYAML's own way looks for guesses first."""
+        del value, implicit
+        return _KIND_TAGS[kind]
 
     yaml_implicit_resolvers: dict[str, list[tuple[str, re.Pattern[str]]]] = {}  # noqa: RUF012  (PyYAML's own name)
 

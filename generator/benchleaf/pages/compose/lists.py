@@ -7,7 +7,6 @@ import math
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.needs import steps_that_use
-from benchleaf.derive.numbering import numbered
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rows import device_link, joined, matrix, procedure_row
@@ -105,7 +104,7 @@ def material_view(site: Site, name: str) -> MaterialView:
 
 def _use(site: Site, name: str, procedure: Procedure) -> UseRow:
     page = "../" + page_of(procedure)
-    rows = numbered(site.base.devices.get(procedure.device), procedure)
+    rows = site.rows(procedure)
     listed = next((entry.amount.text for entry in procedure.materials if entry.material.text == name), "not listed")
     steps = joined(Link(row.number, f"{page}#step-{row.step.id}") for row in steps_that_use(rows, name))
     return UseRow(Link(procedure.title.text, page), number_of(procedure), show.tidy(listed), steps)

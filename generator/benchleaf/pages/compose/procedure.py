@@ -9,7 +9,7 @@ from benchleaf.derive import needs
 from benchleaf.derive.after import after
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.ledger import ledger
-from benchleaf.derive.numbering import items, numbered
+from benchleaf.derive.numbering import items
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
@@ -76,11 +76,11 @@ class _Page:
         self._path = page_of(procedure)
         self._root = "../" * self._path.count("/")
         self._device = site.base.devices.get(procedure.device)
-        self._rows = numbered(self._device, procedure)
+        self._rows = site.rows(procedure)
         self._numbers = {row.step.id: row.number for row in self._rows}
         self._letters = items(self._device) if self._device else {}
         self._limits = Limits(site, self._device, self._letters, self._root)
-        self._after = after(self._device, procedure)
+        self._after = after(self._device, procedure, self._rows)
         self._variants = site.base.variants_of(procedure)
 
     def view(self) -> ProcedureView:
@@ -107,7 +107,7 @@ class _Page:
 
     def _title(self) -> TitleBlock:
         procedure = self._procedure
-        hands, waiting = lasting(self._rows, self._variants)
+        hands, waiting = self._site.lasts(procedure)
         around = [row for row in self._rows if row.kind in {"opening", "closing"}]
         shared = [f"{show.interval(part.low, part.high)} of it opening and closing" if part.high else ""
                   for part in lasting(around, self._variants)]  # fmt: skip

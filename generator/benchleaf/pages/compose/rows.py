@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.derive.lasting import lasting
-from benchleaf.derive.numbering import numbered
 from benchleaf.derive.usage import answers
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, variant_titles
@@ -24,7 +22,7 @@ def procedure_row(site: Site, procedure: Procedure, root: str) -> ProcedureRow:
     """Return *procedure* as one row of a list."""
     device = site.base.devices.get(procedure.device)
     variants = site.base.variants_of(procedure)
-    hands, waiting = lasting(numbered(device, procedure), variants)
+    hands, waiting = site.lasts(procedure)
     symptoms = [Link(site.base.symptoms[name.text].title.text, f"{root}symptoms/{name}.html")
                 for name in procedure.fixes if name.text in site.base.symptoms]  # fmt: skip
     return ProcedureRow(

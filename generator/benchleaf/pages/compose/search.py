@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.derive.numbering import numbered
 from benchleaf.derive.usage import answers, shown
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.lists import material_names
@@ -62,7 +61,7 @@ def _procedure(site: Site, procedure: Procedure) -> SearchEntry:
     base = site.base
     device = base.devices.get(procedure.device)
     symptoms = [base.symptoms[name.text] for name in procedure.fixes if name.text in base.symptoms]
-    steps = " ".join(row.step.do.text for row in numbered(device, procedure) if row.kind in {"work", "prove"})
+    steps = " ".join(row.step.do.text for row in site.rows(procedure) if row.kind in {"work", "prove"})
     return SearchEntry(
         kind="procedure",
         title=procedure.title.text,

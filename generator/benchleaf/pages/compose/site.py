@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from benchleaf.derive.lasting import lasting
+from benchleaf.derive.numbering import numbered
 from benchleaf.derive.usage import Usage, usage
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
@@ -15,9 +17,11 @@ from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantCho
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from benchleaf.derive.numbering import Numbered
     from benchleaf.model.device import Device
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
+    from benchleaf.model.times import Span
     from benchleaf.model.words import OnlyFor
 
 WORDMARK = "Benchleaf"
@@ -62,6 +66,28 @@ class Site:
     def usage(self) -> Usage:
         """Who uses what among the procedures that have a page."""
         return usage(self.base, drafts=self.options.drafts)
+
+    @cached_property
+    def _rows(self) -> dict[tuple[str, str], tuple[Numbered, ...]]:
+        return {}
+
+    def rows(self, procedure: Procedure) -> tuple[Numbered, ...]:
+        """Return the numbered steps of *procedure*, counted once: its page, the lists and the search all ask."""
+        key = (procedure.device, procedure.id)
+        if key not in self._rows:
+            self._rows[key] = numbered(self.base.devices.get(procedure.device), procedure)
+        return self._rows[key]
+
+    @cached_property
+    def _lasts(self) -> dict[tuple[str, str], tuple[Span, Span]]:
+        return {}
+
+    def lasts(self, procedure: Procedure) -> tuple[Span, Span]:
+        """Return the hands-on and the waiting time of *procedure*, summed once."""
+        key = (procedure.device, procedure.id)
+        if key not in self._lasts:
+            self._lasts[key] = lasting(self.rows(procedure), self.base.variants_of(procedure))
+        return self._lasts[key]
 
     @cached_property
     def shop(self) -> str:
