@@ -1,0 +1,179 @@
+"""What each action does to the device: the effects of the format's table of actions, one by one."""
+
+from __future__ import annotations
+
+import pytest
+
+from benchleaf.dryrun.state import DISCARDED, OUT, STORED
+from tests.dryrun.made import after, trace
+
+SOLDER = "{do: Solder the socket., solder: {part: lamp-socket, tool: iron, at: 350 °C, for: 3 s, times: 2, pause: 4 s}}"
+BRUSH = "{do: Brush the socket., solvent: {material: isopropanol, volume: 0.5 mL, on: lamp-socket, area: 2 cm²}}"
+
+
+def test_opening() -> None:
+    """The opening switches off, takes screws and shell, and isolates the battery."""
+    state = after("- {do: Look on., takes: 1 min}")
+
+    assert not state.power
+    assert state.tray == {"case-screw": 4}
+    assert state.away == {"back-shell": OUT}
+    assert state.isolated == {"pack"}
+    assert state.battery_seen == {"shape"}
+
+
+def test_closing_undoes_opening() -> None:
+    """After the closing the device is as it came, but for being off."""
+    end = trace("- {do: Look on., takes: 1 min}").end
+
+    assert {} == end.tray
+    assert {} == end.away
+    assert not end.isolated
+    assert not end.unplugged
+
+
+def test_parent_is_opened_first() -> None:
+    """Levels open parent first and close deepest first."""
+    performed = trace("- {do: Look on., takes: 1 min}", access="bare-board").straight
+    levels = [moment.level.id for moment in performed if moment.level]
+
+    assert ["open"] * 5 + ["bare-board"] * 4 + ["open"] * 3 == levels
+
+
+def test_what_is_part_of_a_part_leaves_with_it() -> None:
+    """A part leaves with all that is part of it, and comes back so."""
+    out = after("- {do: Look on., takes: 1 min}", access="bare-board")
+
+    assert {"main-board", "lamp-socket"} <= set(out.away)
+
+
+def test_last_battery_switches_off() -> None:
+    """A device whose only battery is unplugged is off, however it was before."""
+    state = after("""\
+- {do: Plug the battery in., plug: battery-plug}
+- {do: Switch the lamp on., power: on}
+- {do: Unplug the battery., unplug: battery-plug}""")
+
+    assert not state.power
+    assert not state.live
+
+
+def test_supply_keeps_it_live() -> None:
+    """A feed from outside energises, until it is taken away."""
+    fed = "- {do: Feed the lamp., supply: {from: bench-supply, at: 3.7 V, limit: 0.5 A, into: lamp-socket}}"
+
+    assert after(fed).live
+    assert not after(f"{fed}\n- {{do: Take the feed away., supply: off}}").live
+
+
+@pytest.mark.parametrize(("use", "place"), [("reuse", STORED), ("do-not-use", DISCARDED)])
+def test_stored_pack(use: str, place: str) -> None:
+    """A pack that is put away is off the bench; one that is not to be used again is remembered as such."""
+    state = after(f"""\
+- {{do: Lift the battery out., remove: battery}}
+- {{do: Put the battery away., store: {{part: battery, as: {use}}}}}""")
+
+    assert place == state.away["battery"]
+    assert ("pack" in state.damaged) is (place == DISCARDED)
+
+
+def test_new_pack_is_sound() -> None:
+    """A new part is dry, cool and not spent, and what was found on the old one is forgotten."""
+    state = after("""\
+- {do: Lift the battery out., remove: battery}
+- {do: Put the battery away., store: {part: battery, as: do-not-use}}
+- {do: Lay a new battery in., replace: battery}""")
+
+    assert state.is_in("battery")
+    assert {} == state.damaged
+    assert not state.battery_seen
+    assert state.isolated == {"pack"}
+
+
+def test_solvent_wets_and_enters_the_room() -> None:
+    """A solvent wets the part, and its whole volume enters the air at the start of its step."""
+    state = after(f"- {BRUSH}")
+
+    assert state.wet["lamp-socket"].liquid == "isopropanol"
+    [gone] = state.releases
+
+    assert "isopropanol" == gone.material
+    assert pytest.approx(5e-7) == gone.volume
+
+
+def test_too_short_a_wait_leaves_it_wet() -> None:
+    """A wet state ends only when the computed time is at most the time passed."""
+    blown = "- {{do: Blow it dry., use: [air-duster], wait: {{for: {}, until: dry, air_speed: 3 m/s}}}}"
+
+    assert after(f"- {BRUSH}\n{blown.format('30 s')}").wet
+    assert not after(f"- {BRUSH}\n{blown.format('60 s')}").wet
+
+
+def test_waits_add_up() -> None:
+    """Two waits dry as one of their sum."""
+    blown = "- {do: Blow it dry., use: [air-duster], wait: {for: 30 s, air_speed: 3 m/s}}"
+
+    assert not after(f"- {BRUSH}\n{blown}\n{blown}").wet
+
+
+def test_seen_dry() -> None:
+    """An observation ends a wet state."""
+    state = after(
+        f"- {BRUSH}\n- {{do: Look at the socket., check: {{look: It is dry., shows: dry, if_not: {{stop: Wet.}}}}}}"
+    )
+
+    assert {} == state.wet
+
+
+def test_iron_leaves_it_hot() -> None:
+    """A joint is hot after the iron, and cool after the computed time only."""
+    hot = after(f"- {SOLDER}")
+    wait = hot.hot["lamp-socket"].cool
+
+    assert 350 == hot.hot["lamp-socket"].peak
+    assert after(f"- {SOLDER}\n- {{do: Let it cool., wait: {{for: {wait - 1:.0f} s, until: cool}}}}").hot
+    assert not after(f"- {SOLDER}\n- {{do: Let it cool., wait: {{for: {wait + 1:.0f} s, until: cool}}}}").hot
+
+
+def test_desoldered_part_leaves() -> None:
+    """A desoldered part is out and hot; soldered again it is in."""
+    lift = "- {do: Lift the socket., desolder: {part: lamp-socket, tool: iron, at: 350 °C, for: 3 s}}"
+
+    assert "lamp-socket" in after(lift).away
+    assert after(f"{lift}\n- {SOLDER}").is_in("lamp-socket")
+
+
+def test_bond_sets_in_its_time() -> None:
+    """A renewed bond holds when its adhesive's time to handling has passed."""
+    glued = """\
+- {do: Pull the lens off., release: {bond: lens-bond, by: [pull]}}
+- {do: Glue the lens., bond: {bond: lens-bond, with: lens-adhesive}}
+"""
+
+    assert after(glued).freed == {"lens-bond": "setting"}
+    assert after(f"{glued}- {{do: Wait., wait: {{for: 29 min, until: cured}}}}").freed
+    assert {} == after(f"{glued}- {{do: Wait., wait: {{for: 30 min, until: cured}}}}").freed
+
+
+def test_flux_gives_off_its_carrier() -> None:
+    """What a step puts on evaporates as well, by its share."""
+    state = after("- {do: Flux the socket., apply: {no-clean-flux: 0.1 mL}}")
+
+    [gone] = state.releases
+
+    assert "isopropanol" == gone.material
+    assert pytest.approx(0.9e-7) == gone.volume
+
+
+def test_clock_is_an_interval() -> None:
+    """Each step lasts what it says, and between nothing and a minute where it says nothing."""
+    here = trace("- {do: Wait., wait: {for: 2–3 min}}\n- {do: Look on.}").straight
+    before, waited, looked = here[4].after, here[5].after, here[6].after
+
+    assert (120, 180) == (waited.low - before.low, waited.high - before.high)
+    assert (0, 60) == (looked.low - waited.low, looked.high - waited.high)
+
+
+def test_name_that_means_nothing() -> None:
+    """A name that does not exist is another stage's finding; the walk goes on."""
+    assert after("- {do: Take it off., remove: nothing}\n- {do: Plug it., plug: no-plug}").isolated == {"pack"}
