@@ -105,7 +105,12 @@ def test_parts(wader: Device) -> None:
 )
 def test_what_traps_liquid(kind: str, traps: bool) -> None:  # noqa: FBT001
     """Shields, array packages and buttons trap liquid unless it is said that they do not."""
-    text = f"title: Stint\nparts:\n  thing: {{title: Thing, kind: {kind}}}\n  open: {{title: Open, kind: {kind}, traps_liquid: false}}\n"
+    text = f"""\
+title: Stint
+parts:
+  thing: {{title: Thing, kind: {kind}}}
+  open: {{title: Open, kind: {kind}, traps_liquid: false}}
+"""
     parts = make.check({f"{make.DOCS}/devices/stint.yml": text}).base.devices["stint"].parts
 
     assert (traps, False) == (parts["thing"].traps_liquid, parts["open"].traps_liquid)
