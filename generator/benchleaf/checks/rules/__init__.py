@@ -12,6 +12,8 @@ from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATC
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
+from benchleaf.checks.rules.missing_torque.rule import RULE as MISSING_TORQUE
+from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
@@ -20,6 +22,7 @@ from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
+from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
@@ -47,5 +50,8 @@ RULES: dict[str, Rule] = {
         UNCOVERED_VARIANT,
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
+        OVER_TORQUE,
+        UNSETTABLE_TORQUE,
+        MISSING_TORQUE,
     )
 }
