@@ -161,8 +161,32 @@ def test_flux_gives_off_its_carrier() -> None:
 
     [gone] = state.releases
 
-    assert "isopropanol" == gone.material
+    assert ("no-clean-flux", "isopropanol") == (gone.material, gone.substance)
     assert pytest.approx(0.9e-7) == gone.volume
+
+
+def test_carrier_lies_on_the_board() -> None:
+    """The carrier of a flux lies where the part is soldered to, until it has dried there."""
+    state = after(f"- {SOLDER[:-1]}, apply: {{no-clean-flux: 0.1 mL}}}}")
+    [(key, fume)] = state.fumes.items()
+
+    assert ("main-board", "no-clean-flux") == key
+    assert fume.carrier
+    assert {} == state.wet
+
+
+def test_what_burns_is_not_seen_dry() -> None:
+    """An eye that sees a part dry does not see the trace that a closed case would hold; time ends it."""
+    seen = f"- {BRUSH}\n- {{do: Look at it., takes: 0 s, check: {{look: It is dry., shows: dry}}}}"
+    [fume] = after(seen).fumes.values()
+
+    assert fume.seen
+    assert {} == after(f"{seen}\n- {{do: Leave it., wait: {{for: 1 h}}}}").fumes
+
+
+def test_new_part_carries_nothing() -> None:
+    """A new part brings nothing along of what was put on the old one."""
+    assert {} == after(f"- {BRUSH}\n- {{do: Fit a new socket., replace: lamp-socket}}").fumes
 
 
 def test_clock_is_an_interval() -> None:

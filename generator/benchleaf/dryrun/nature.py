@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.state import Hot, State, Touch, Wet
+from benchleaf.dryrun.state import Fume, Hot, State, Touch, Wet
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.model.action import Wait
 from benchleaf.physics import cooling, drying, heat
@@ -47,11 +47,18 @@ _SMALL = SquareMetres(4e-4)
 
 @dataclass(frozen=True)
 class Nature:
-    """The air of the room, the tools and materials of the shop, the constants: all that a state's future hangs on."""
+    """
+    The air of the room, the tools and materials of the shop, the constants: all that a state's future hangs on.
+
+    A room of which nothing is said is a small one with closed windows (common practice, no source).
+    """
 
     temperature: float = 21.0
     humidity: float = 0.5
     air_speed: float = 0.1
+    room_volume: float = 30.0
+    air_changes: float = 0.5 / 3600
+    exposure_policy: str = "strictest"
     tools: Mapping[str, Tool] = field(default_factory=dict)
     materials: Mapping[str, Material] = field(default_factory=dict)
     constants: Constants = DEFAULT
@@ -74,6 +81,11 @@ class Nature:
     def flammable(self, liquid: str) -> bool:
         """Whether *liquid*, or something in it, burns."""
         return any(substance.flammable for substance, _ in self.components(liquid))
+
+    def is_flux(self, material: str) -> bool:
+        """Whether *material* is a flux: its solvent is a carrier, put on by the drop."""
+        known = self.materials.get(material)
+        return known is not None and known.kind == "flux"
 
     def vapour_of(self, material: str, amount: Quantity) -> Iterator[tuple[str, float]]:
         """Yield each substance that *amount* of *material* gives to the air, with its volume, m³ of liquid."""
@@ -142,34 +154,56 @@ class Nature:
         """Return what is still wet after *step*; what it wetted itself begins to dry at its end."""
         if not after.wet or not low:
             return after.wet
-        left = {}
-        for name, wet in after.wet.items():
-            if before.wet.get(name) is not wet:
-                left[name] = wet
-                continue
-            rest = wet.left - low / self.drying(world, name, wet, step)
-            # A share that is left by the error of the division is none.
-            if rest > 1e-9:
-                left[name] = replace(wet, left=rest)
-        return left
+        found = {
+            name: self._drier(world, name, wet, step, low) if before.wet.get(name) is wet else wet
+            for name, wet in after.wet.items()
+        }
+        return {name: wet for name, wet in found.items() if wet is not None}
 
-    def drying(self, world: World, name: str, wet: Wet, step: Step) -> float:
-        """Return how long *wet* takes to dry on part *name* in the air of *step*, s at the bad end."""
-        action = step.action
+    def cleared(
+        self, world: World, before: State, after: State, step: Step, low: float
+    ) -> Mapping[tuple[str, str], Fume]:
+        """Return what can still burn after *step*, likewise."""
+        if not after.fumes or not low:
+            return after.fumes
+        found = {}
+        for key, fume in after.fumes.items():
+            known = before.fumes.get(key)
+            wet = fume.wet
+            rest = self._drier(world, key[0], wet, step, low) if known is not None and known.wet is wet else wet
+            if rest is not None:
+                found[key] = replace(fume, wet=rest)
+        return found
+
+    def _drier(self, world: World, name: str, wet: Wet, step: Step, low: float) -> Wet | None:
+        """Return *wet* as it is after *low* seconds in the air of *step*, or None where it is dry."""
+        rest = wet.left - low / self.drying(world, name, wet, step)
+        # A share that is left by the error of the division is none.
+        return replace(wet, left=rest) if rest > 1e-9 else None
+
+    def drying(self, world: World, name: str, wet: Wet, step: Step | None = None) -> float:
+        """Return how long *wet* takes to dry on part *name* in the air of *step*, else of the bench: s, bad end."""
+        action = step.action if step else None
         speed, warm, blown = self.air_speed, self.temperature, False
-        if isinstance(action, Wait):
+        if step and isinstance(action, Wait):
             tools = (*step.use, action.tool) if action.tool else step.use
             blown = any(self.kind(tool.text) == "air" for tool in tools)
             speed = action.air_speed.low if action.air_speed else speed
             warm = action.at.low if action.at else warm
         part = world.parts.get(name)
         socket = part is not None and part.kind in _SOCKETS and not blown
-        area = wet.area if wet.area is not None else self._area(world, part) if wet.volume is None else None
+        area = self.wetted(world, name, wet)
         return max(
             (_drying(substance.id, wet.trapped, socket, wet.volume, area, warm, speed, self._humidity(warm),
                      self.constants) for substance, _ in self.components(wet.liquid)),
             default=math.inf,
         )  # fmt: skip
+
+    def wetted(self, world: World, name: str, wet: Wet) -> float | None:
+        """Return the area that is wet, m²; None where the liquid spreads as far as its volume goes."""
+        if wet.area is not None or wet.volume is not None:
+            return wet.area
+        return self._area(world, world.parts.get(name))
 
     def _humidity(self, temperature: float) -> float:
         # Warming the room's air in a cabinet makes it drier; to leave that out is the safe side.

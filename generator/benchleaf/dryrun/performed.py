@@ -26,6 +26,9 @@ def nature(base: KnowledgeBase) -> Nature:
         temperature=room.temperature.middle if room and room.temperature else usual.temperature,
         humidity=room.humidity.high if room and room.humidity else usual.humidity,
         air_speed=bench.air_speed.low if bench and bench.air_speed else usual.air_speed,
+        room_volume=room.volume.low if room and room.volume else usual.room_volume,
+        air_changes=room.air_changes.low if room and room.air_changes else usual.air_changes,
+        exposure_policy=base.shop.exposure_limit if base.shop else usual.exposure_policy,
         tools=base.tools,
         materials=base.materials,
     )

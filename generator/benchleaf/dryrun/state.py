@@ -62,10 +62,26 @@ class Touch:
 
 
 @dataclass(frozen=True, slots=True)
+class Fume:
+    """
+    A liquid that burns and can still give off vapour, put on in the step `step`.
+
+    It ends by time alone: an eye that sees a part dry (`seen`) does not see the trace that fills a small case.
+    `carrier` says that it came with a flux.
+    """
+
+    wet: Wet
+    step: str
+    carrier: bool
+    seen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Release:
-    """A volume of a material that enters the air of the room, m³ of liquid, at a time, s."""
+    """A substance that enters the air of the room with a material: its volume, m³ of liquid, from when on, s."""
 
     material: str
+    substance: str
     volume: float
     at: float
     step: str
@@ -78,7 +94,8 @@ class State:
 
     Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
     the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
-    cured ("setting"). `alone` are the parts that left by themselves and carry others with them.
+    cured ("setting"). `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the
+    liquid.
     """
 
     power: bool
@@ -90,6 +107,7 @@ class State:
     freed: Mapping[str, str] = field(default_factory=dict)
     setting: Mapping[str, float] = field(default_factory=dict)
     wet: Mapping[str, Wet] = field(default_factory=dict)
+    fumes: Mapping[tuple[str, str], Fume] = field(default_factory=dict)
     hot: Mapping[str, Hot] = field(default_factory=dict)
     charged: frozenset[str] = frozenset()
     spent: frozenset[str] = frozenset()

@@ -81,6 +81,19 @@ class Trace:
             yield from route.extra
             yield from route.goes_on
 
+    def paths(self, *, whole: bool = False) -> Iterator[tuple[Moment, ...]]:
+        """
+        Yield each way through, from its first moment to its last: the straight pass first, then the fail routes.
+
+        With *whole*, only those that go on to the end.
+        """
+        yield self.straight
+        for route in self.routes:
+            if route.end is not None and whole:
+                continue
+            here = next(number for number, moment in enumerate(self.straight, start=1) if moment is route.check)
+            yield (*self.straight[:here], *route.extra, *route.goes_on)
+
     def acts(self, *kinds: type[A]) -> Iterator[tuple[Moment, A]]:
         """Yield the moments, of all paths, whose action is one of *kinds*, each with it."""
         for moment in self.every():

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
-from benchleaf.dryrun.state import DISCARDED, OUT, STORED, Release, State, Wet
+from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
+from benchleaf.dryrun.wetting import applied, wetted
 from benchleaf.model import action as act
 from benchleaf.model.times import span
 
@@ -26,7 +27,7 @@ def perform(world: World, nature: Nature, before: State, step: Step) -> State:
     What a broken precondition should have kept from happening happens all the same, so that one fault is one finding.
     """
     after = _act(world, nature, before, step) if step.action else before
-    after = _apply(nature, after, step)
+    after = applied(world, nature, after, step)
     after = _pass_time(world, nature, before, after, step)
     return _see(after, step)
 
@@ -56,7 +57,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Heat() as heat:
             return nature.heated(world, state, heat)
         case act.Solvent() | act.Bath() as action:
-            return _wet(world, state, action, step.id)
+            return wetted(world, nature, state, action, step.id)
         case act.Discharge(part=part):
             return replace(state, charged=state.charged - world.family.get(part.text, frozenset({part.text})))
         case act.Store(part=part, use_again=use_again):
@@ -126,6 +127,7 @@ def _renew(world: World, state: State, part: str) -> State:
     return replace(
         entered,
         wet=_without(entered.wet, *family),
+        fumes={key: fume for key, fume in entered.fumes.items() if key[0] not in family},
         hot=_without(entered.hot, *family),
         spent=entered.spent - family,
         renewed=entered.renewed | {part},
@@ -141,23 +143,6 @@ def _bond(nature: Nature, state: State, bond: str, material: str) -> State:
     return replace(state, freed=freed, setting=setting, spent=state.spent - {bond})
 
 
-def _wet(world: World, state: State, action: act.Solvent | act.Bath, step: str) -> State:
-    part, bathed = action.on.text, isinstance(action, act.Bath)
-    touched = world.family.get(part, frozenset({part})) if bathed else frozenset({part})
-    volume = None if isinstance(action, act.Bath) else action.volume.high
-    area = None if isinstance(action, act.Bath) or action.area is None else action.area.low
-    liquid = action.material.text
-    wet = dict(state.wet)
-    for member in touched:
-        if member in state.away and part not in state.away:
-            continue
-        known = world.parts.get(member)
-        wet[member] = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
-    soaked = {world.packs[member]: "wet" for member in touched if member in world.packs}
-    releases = state.releases if volume is None else (*state.releases, Release(liquid, volume, state.high, step))
-    return replace(state, wet=wet, releases=releases, damaged={**state.damaged, **soaked})
-
-
 def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
     family = world.family.get(part, frozenset({part}))
     place = STORED if use_again else DISCARDED
@@ -166,23 +151,14 @@ def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
     return replace(state, away=away, damaged={**state.damaged, **damaged})
 
 
-def _apply(nature: Nature, state: State, step: Step) -> State:
-    """Let what a step puts on besides its action evaporate into the room."""
-    found = [
-        Release(name, volume, state.high, step.id)
-        for amount in step.apply
-        for name, volume in nature.vapour_of(amount.material.text, amount.amount)
-    ]
-    return replace(state, releases=(*state.releases, *found)) if found else state
-
-
 def _pass_time(world: World, nature: Nature, before: State, after: State, step: Step) -> State:
     lasts = span(step)
     low, high = after.low + lasts.low, after.high + lasts.high
-    if not (after.wet or after.hot or after.setting):
+    if not (after.wet or after.hot or after.setting or after.fumes):
         return replace(after, low=low, high=high)
     # What this very step wetted, heated or bonded begins to change at its end.
     wet = nature.dried(world, before, after, step, lasts.low)
+    fumes = nature.cleared(world, before, after, step, lasts.low)
     hot = nature.cooled(before, after, lasts.low)
     setting = {
         bond: left - lasts.low if before.setting.get(bond) == left and bond in before.setting else left
@@ -190,7 +166,7 @@ def _pass_time(world: World, nature: Nature, before: State, after: State, step: 
     }
     done = {bond for bond, left in setting.items() if left <= 0}
     return replace(
-        after, low=low, high=high, wet=wet, hot=hot,
+        after, low=low, high=high, wet=wet, fumes=fumes, hot=hot,
         setting=_without(setting, *done), freed=_without(after.freed, *done),
     )  # fmt: skip
 
@@ -208,7 +184,8 @@ def _see(state: State, step: Step) -> State:
         seen = replace(seen, battery_seen=seen.battery_seen | {check.what.text})
     if check.shows == "dry":
         # On a part that traps liquid nobody can see whether it is dry.
-        seen = replace(seen, wet={name: wet for name, wet in seen.wet.items() if wet.trapped})
+        fumes = {key: fume if fume.wet.trapped else replace(fume, seen=True) for key, fume in seen.fumes.items()}
+        seen = replace(seen, wet={name: wet for name, wet in seen.wet.items() if wet.trapped}, fumes=fumes)
     if check.shows == "cool":
         seen = replace(seen, hot={})
     return seen

@@ -30,6 +30,8 @@ from benchleaf.physics.types import (
 )
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from benchleaf.library.substance import Exposure, Substance
 
 QUARTER_HOUR = 900.0
@@ -117,19 +119,31 @@ def _speeds(room: Room, constants: Vapour) -> tuple[float, float, float]:
     return usual.best * share, usual.central * share, usual.worst * share
 
 
-def _in_room(vapour: CubicMetres, room: Room, constants: Vapour, seconds: float) -> tuple[float, float, float]:
-    low, central, high = (
-        vapour * zones(room, speed, constants).integral(Seconds(seconds)) / seconds * 1e6
-        for speed in _speeds(room, constants)
-    )
-    return low, central, high
-
-
 def short_mean(substance: Substance, liquid: CubicMetres, room: Room, constants: Vapour) -> Estimate:
     """Return the 15-minute mean at the bench, ppm, of a liquid that all goes into the air: v/900 x the puff's sum."""
-    vapour = _vapour(substance, liquid, room)
-    low, central, high = _in_room(vapour, room, constants, QUARTER_HOUR)
+    return window_mean(substance, ((liquid, Seconds(0.0)),), room, constants)
+
+
+def window_mean(
+    substance: Substance, puffs: Iterable[tuple[CubicMetres, Seconds]], room: Room, constants: Vapour
+) -> Estimate:
+    """
+    Return the 15-minute mean at the bench, ppm, of liquids that went into the air, each some time before its start.
+
+    Dilution is linear: each gives v/900 x what its puff sums to in the window.
+    """
+    vapours = [(_vapour(substance, liquid, room), ago) for liquid, ago in puffs]
+    kind, central, bad = (
+        sum(vapour * _in_window(zones(room, speed, constants), ago) for vapour, ago in vapours) / QUARTER_HOUR * 1e6
+        for speed in _speeds(room, constants)
+    )
+    # Of a puff of long ago slow and fast air leave nearly the same, and in any order.
+    low, high = min(kind, central), max(bad, central)
     return Estimate(central, low, high, "ppm", method("two zones, 15-minute mean of a puff", constants), _SOURCE)
+
+
+def _in_window(air: Zones, ago: Seconds) -> float:
+    return air.integral(Seconds(ago + QUARTER_HOUR)) - air.integral(ago)
 
 
 def day_mean(substance: Substance, liquid: CubicMetres, room: Room, constants: Vapour) -> Estimate:

@@ -1,0 +1,81 @@
+"""What a liquid does when it is put on: it wets a part, lies there until it has dried, and enters the air."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from benchleaf.dryrun.state import Fume, Release, State, Wet
+from benchleaf.model import action as act
+from benchleaf.units.quantity import Volume
+
+if TYPE_CHECKING:
+    from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.world import World
+    from benchleaf.model.step import Step
+    from benchleaf.units.quantity import Quantity
+
+
+def wetted(world: World, nature: Nature, state: State, action: act.Solvent | act.Bath, step: str) -> State:
+    """Return the state in which the part of *action* is wet, and in a bath all that is part of it."""
+    part, bathed = action.on.text, isinstance(action, act.Bath)
+    touched = world.family.get(part, frozenset({part})) if bathed else frozenset({part})
+    volume = None if isinstance(action, act.Bath) else action.volume.high
+    area = None if isinstance(action, act.Bath) or action.area is None else action.area.low
+    liquid = action.material.text
+    wet, fumes = dict(state.wet), dict(state.fumes)
+    for member in sorted(touched):
+        if member in state.away and part not in state.away:
+            continue
+        known = world.parts.get(member)
+        wet[member] = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
+        if nature.flammable(liquid):
+            _lay(nature, fumes, (member, liquid), Fume(wet[member], step, carrier=False))
+    soaked = {world.packs[member]: "wet" for member in touched if member in world.packs}
+    gone = () if isinstance(action, act.Bath) else _evaporated(nature, state, liquid, action.volume, step)
+    return replace(state, wet=wet, fumes=fumes, releases=(*state.releases, *gone), damaged={**state.damaged, **soaked})
+
+
+def applied(world: World, nature: Nature, state: State, step: Step) -> State:
+    """Let what a step puts on besides its action evaporate into the room, and lie where it was put until then."""
+    releases, fumes = list(state.releases), dict(state.fumes)
+    for amount in step.apply:
+        material = amount.material.text
+        releases += _evaporated(nature, state, material, amount.amount, step.id)
+        if isinstance(amount.amount, Volume) and nature.flammable(material):
+            key = (_laid_on(world, step), material)
+            wet = Wet(material, amount.amount.high, None, trapped=False, flooded=False)
+            _lay(nature, fumes, key, Fume(wet, step.id, carrier=False))
+    return replace(state, releases=tuple(releases), fumes=fumes) if step.apply else state
+
+
+def _lay(nature: Nature, fumes: dict[tuple[str, str], Fume], key: tuple[str, str], fume: Fume) -> None:
+    """Put *fume* on top of what is left of the same liquid in the same place."""
+    before = fumes.get(key)
+    wet = fume.wet
+    if before is not None and wet.volume is not None and before.wet.volume is not None:
+        wet = replace(wet, volume=wet.volume + before.wet.volume * before.wet.left)
+    fumes[key] = replace(fume, wet=wet, carrier=nature.is_flux(key[1]))
+
+
+def _evaporated(nature: Nature, state: State, material: str, amount: Quantity, step: str) -> tuple[Release, ...]:
+    # The low end of the clock: releases that follow one another closely add up to more.
+    return tuple(
+        Release(material, name, volume, state.low, step) for name, volume in nature.vapour_of(material, amount)
+    )
+
+
+def _laid_on(world: World, step: Step) -> str:
+    """Return the part that carries what *step* puts on: at a joint that is what the part is soldered to."""
+    match step.action:
+        case act.Heat(on=part):
+            known = world.parts.get(part.text)
+            return known.part_of.text if known and known.part_of else part.text
+        case act.Solvent(on=part) | act.Bath(on=part) | act.Replace(part=part) | act.Fit(part=part):
+            return part.text
+        case act.Work(on=part) if part is not None:
+            return part.text
+        case act.Renew(bond=bond) | act.Release(bond=bond) if bond.text in world.bonds:
+            return world.bonds[bond.text].part.text
+        case _:
+            return ""
