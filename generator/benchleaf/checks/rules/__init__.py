@@ -13,13 +13,17 @@ from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
 from benchleaf.checks.rules.missing_torque.rule import RULE as MISSING_TORQUE
+from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_TOOL
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
+from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
+from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
+from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
@@ -50,6 +54,10 @@ RULES: dict[str, Rule] = {
         UNCOVERED_VARIANT,
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
+        OVERHEATED_PART,
+        OVERHEATED_JOINT,
+        OUT_OF_RANGE_TOOL,
+        UNMELTED_SOLDER,
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
