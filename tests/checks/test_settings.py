@@ -50,4 +50,4 @@ def test_setting_that_cures(rule: str, tool: str, action: str, field: str) -> No
     named = re.findall(r"[0-9.]+ (?:°C|s)\b", written)[-1]
 
     assert rule == found
-    assert [] == advice(tool, re.sub(rf"{field}: [^,]+", f"{field}: {named}", action))
+    assert [] == advice(tool, re.sub(rf"\b{field}: [^,]+", f"{field}: {named}", action))
