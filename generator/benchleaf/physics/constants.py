@@ -51,7 +51,8 @@ def _fixed(value: float, unit: str, source: str = _PRACTICE, status: Status = St
     return Constant(value, value, value, unit, source, status)
 
 
-@dataclass(frozen=True, slots=True)
+# Groups are compared by identity: answers are remembered by them, and hashing sixty numbers would cost more than most.
+@dataclass(frozen=True, slots=True, eq=False)
 class Heat:
     """How heat goes through a board and the air over it."""
 
@@ -72,7 +73,7 @@ class Heat:
     pack_heat_capacity: Constant = _fixed(1.0e4, "J/m²K")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Cooling:
     """How fast a part gives its heat to the board and the board to the air."""
 
@@ -84,7 +85,7 @@ class Cooling:
     zone_radius: Constant = _fixed(15e-3, "m", _MEASURED, Status.TWO_METHODS)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Drying:
     """How thick a film is left, and how air moves over it."""
 
@@ -100,7 +101,7 @@ class Drying:
     extraction: Constant = _fixed(0.3, "m/s")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Vapour:
     """How vapour leaves the bench."""
 
@@ -112,7 +113,7 @@ class Vapour:
     times_eight_hour: Constant = _fixed(3.0, "1", "excursion limit of the ACGIH", Status.MEMORY)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Torque:
     """How much of a screw's or a thread's strength is used, and what friction takes."""
 
@@ -126,7 +127,7 @@ class Torque:
     locking_patch: Constant = _range((0.02, 0.02, 0.03), "N·m")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Constants:
     """All constants; the default is common bench practice with its sources."""
 
