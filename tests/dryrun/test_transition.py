@@ -47,6 +47,23 @@ def test_what_is_part_of_a_part_leaves_with_it() -> None:
     assert {"main-board", "lamp-socket"} <= set(out.away)
 
 
+def test_what_left_by_itself_does_not_come_back_along() -> None:
+    """A part that was taken off by itself stays on the bench when what it is part of goes back in."""
+    out = "- {do: Lift the socket., remove: lamp-socket}\n- {do: Lift the board out., remove: main-board}"
+    back = f"{out}\n- {{do: Lower the board in., fit: main-board}}"
+
+    assert {"back-shell", "lamp-socket"} == set(after(back).away)
+    assert {"back-shell"} == set(after(f"{back}\n- {{do: Press the socket on., fit: lamp-socket}}").away)
+
+
+def test_bath_leaves_what_was_taken_off() -> None:
+    """A bath wets a part with what is still on it, wherever the part is."""
+    out = "- {do: Lift the socket., remove: lamp-socket}\n- {do: Lift the board out., remove: main-board}"
+    wash = "- {do: Wash the board., bath: {material: deionised-water, on: main-board, for: 3 min}}"
+
+    assert {"main-board"} == set(after(f"{out}\n{wash}").wet)
+
+
 def test_last_battery_switches_off() -> None:
     """A device whose only battery is unplugged is off, however it was before."""
     state = after("""\

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.state import Fume, Hot, State, Touch, Wet
+from benchleaf.dryrun.state import OUT, Fume, Hot, State, Touch, Wet
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.model.action import Wait
 from benchleaf.physics import cooling, drying, heat
@@ -106,12 +106,12 @@ class Nature:
             part, state.high, action.lasts.high, action.times, action.pause.low if action.pause else 0.0,
             source, self.radius(action.tool.text), kind, action.at.high, action.shield is not None,
         )  # fmt: skip
-        family = world.family.get(part, frozenset({part}))
-        away = state.away
+        family = state.moving(part, world.family)
+        away, alone = state.away, state.alone
         if action.kind == "desolder":
-            away = {**dict.fromkeys(family, "out"), **away}
+            away, alone = {**dict.fromkeys(family, OUT), **away}, alone | {part}
         elif action.kind == "solder":
-            away = {name: where for name, where in away.items() if name not in family}
+            away, alone = {name: where for name, where in away.items() if name not in family}, alone - {part}
         known = world.parts.get(part)
         warm = self._hot(world, touch, known, free=part in away)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeAlias
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -77,6 +77,10 @@ class Fume:
     seen: bool = False
 
 
+Fumes: TypeAlias = "tuple[tuple[tuple[str, str], Fume], ...]"
+"""What may burn, each with the part that carries it and the liquid that it is."""
+
+
 @dataclass(frozen=True, slots=True)
 class Release:
     """A substance that enters the air of the room with a material: its volume, m³ of liquid, from when on, s."""
@@ -98,8 +102,8 @@ class State(NamedTuple):
 
     Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
     the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
-    cured ("setting"). `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the
-    liquid.
+    cured ("setting"). `alone` are the parts that left by themselves: they do not come back with what they are part of.
+    `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the liquid.
     """
 
     power: bool
@@ -108,6 +112,7 @@ class State(NamedTuple):
     unplugged: frozenset[str] = frozenset()
     tray: Mapping[str, int] = _NOTHING
     away: Mapping[str, str] = _NOTHING
+    alone: frozenset[str] = frozenset()
     freed: Mapping[str, str] = _NOTHING
     setting: Mapping[str, float] = _NOTHING
     wet: Mapping[str, Wet] = _NOTHING
@@ -129,6 +134,11 @@ class State(NamedTuple):
     def is_in(self, part: str) -> bool:
         """Whether *part* is in its place."""
         return part not in self.away
+
+    def moving(self, part: str, family: Mapping[str, frozenset[str]]) -> frozenset[str]:
+        """Return what comes and goes with *part*, itself among it: its *family* but for what left by itself."""
+        own = family.get(part, frozenset({part}))
+        return own.difference(*(family[name] for name in self.alone & own if name != part and name in family))
 
     def joined(self, batteries: Mapping[str, object]) -> tuple[str, ...]:
         """Return those of *batteries* that are joined to the device."""

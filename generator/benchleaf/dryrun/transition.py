@@ -93,7 +93,8 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    return state._replace(away=away, spent=spent, isolated=_loose(world, state, family))
+    alone = state.alone if part in state.away else state.alone | {part}
+    return state._replace(away=away, alone=alone, spent=spent, isolated=_loose(world, state, family))
 
 
 def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
@@ -102,9 +103,9 @@ def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]
 
 
 def _enter(world: World, state: State, part: str) -> State:
-    family = world.family.get(part, frozenset({part}))
-    away = {name: where for name, where in state.away.items() if name not in family}
-    return state._replace(away=away, isolated=_rejoined(world, state, family))
+    back = state.moving(part, world.family)
+    away = _without(state.away, *back)
+    return state._replace(away=away, alone=state.alone - {part}, isolated=_rejoined(world, state, back))
 
 
 def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
@@ -121,7 +122,7 @@ def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[s
 
 
 def _renew(world: World, state: State, part: str) -> State:
-    family = world.family.get(part, frozenset({part}))
+    family = state.moving(part, world.family)
     entered = _enter(world, state, part)
     battery = world.packs.get(part)
     return entered._replace(
@@ -143,11 +144,11 @@ def _bond(nature: Nature, state: State, bond: str, material: str) -> State:
 
 
 def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
-    family = world.family.get(part, frozenset({part}))
+    family = state.moving(part, world.family)
     place = STORED if use_again else DISCARDED
     away = {**state.away, **dict.fromkeys(family, place)}
     damaged = {world.packs[member]: "set aside" for member in family if member in world.packs and not use_again}
-    return state._replace(away=away, damaged={**state.damaged, **damaged})
+    return state._replace(away=away, alone=state.alone | {part}, damaged={**state.damaged, **damaged})
 
 
 def _pass_time(world: World, nature: Nature, before: State, after: State, step: Step) -> State:

@@ -19,14 +19,12 @@ if TYPE_CHECKING:
 def wetted(world: World, nature: Nature, state: State, action: act.Solvent | act.Bath, step: str) -> State:
     """Return the state in which the part of *action* is wet, and in a bath all that is part of it."""
     part, bathed = action.on.text, isinstance(action, act.Bath)
-    touched = world.family.get(part, frozenset({part})) if bathed else frozenset({part})
+    touched = state.moving(part, world.family) if bathed else frozenset({part})
     volume = None if isinstance(action, act.Bath) else action.volume.high
     area = None if isinstance(action, act.Bath) or action.area is None else action.area.low
     liquid = action.material.text
     wet, fumes = dict(state.wet), dict(state.fumes)
     for member in sorted(touched):
-        if member in state.away and part not in state.away:
-            continue
         known = world.parts.get(member)
         wet[member] = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
         if nature.flammable(liquid):
