@@ -9,6 +9,7 @@ from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
 from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
+from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
@@ -54,6 +55,7 @@ RULES: dict[str, Rule] = {
         UNCOVERED_VARIANT,
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
+        LIVE_BOARD,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
