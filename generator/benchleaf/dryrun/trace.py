@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, TypeVar, overload
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from benchleaf.model.step import GoTo, Step, Stop
 
 A = TypeVar("A")
+B = TypeVar("B")
+C = TypeVar("C")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +96,16 @@ class Trace:
             here = next(number for number, moment in enumerate(self.straight, start=1) if moment is route.check)
             yield (*self.straight[:here], *route.extra, *route.goes_on)
 
-    def acts(self, *kinds: type[A]) -> Iterator[tuple[Moment, A]]:
+    @overload
+    def acts(self, kind: type[A], /) -> Iterator[tuple[Moment, A]]: ...
+
+    @overload
+    def acts(self, kind: type[A], other: type[B], /) -> Iterator[tuple[Moment, A | B]]: ...
+
+    @overload
+    def acts(self, kind: type[A], other: type[B], third: type[C], /) -> Iterator[tuple[Moment, A | B | C]]: ...
+
+    def acts(self, *kinds: type[object]) -> Iterator[tuple[Moment, object]]:
         """Yield the moments, of all paths, whose action is one of *kinds*, each with it."""
         for moment in self.every():
             action = moment.step.action

@@ -6,13 +6,14 @@ Computed once and remembered by what goes in: rules judge by it and pages show i
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.library.value import Status, Value
-from benchleaf.physics import vapour
+from benchleaf.physics import vapour, vapour_cures
 from benchleaf.physics.types import Celsius, CubicMetres, Estimate, MetresPerSecond, OutOfRange, PerSecond, Seconds
 from benchleaf.physics.vapour import QUARTER_HOUR, Room
 
@@ -32,7 +33,8 @@ class Gas:
 
     `liquid` is what this step released, m³; `mean` the worst 15 minutes, `day` the mean of 8 hours, `peak` the highest
     within seconds, all ppm. `short` and `eight` are the limits of the two means, None where there is none; `explosive`
-    is the lower explosive limit, ppm, None where the vapour does not burn.
+    is the lower explosive limit, ppm, None where the vapour does not burn. `most` is how much the step may release
+    beside what was released before, m³ rounded down; infinite where no limit is known.
     """
 
     substance: str
@@ -43,6 +45,17 @@ class Gas:
     eight: Value | None
     peak: Estimate
     explosive: float | None
+    most: float
+
+    @property
+    def above_short(self) -> bool:
+        """Whether the 15-minute mean is above its limit at the bad end."""
+        return self.short is not None and self.mean.worst > self.short.value
+
+    @property
+    def above_eight(self) -> bool:
+        """Whether the 8-hour mean is above its limit at the bad end."""
+        return self.eight is not None and self.day.worst > self.eight.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +70,11 @@ class Air:
     def share(self) -> float:
         """The peak as a share of the lower explosive limit at the bad end; several vapours add up (Le Chatelier)."""
         return sum(gas.peak.worst / gas.explosive for gas in self.gases if gas.explosive)
+
+    @property
+    def too_much(self) -> bool:
+        """Whether any limit is passed."""
+        return self.share > self.allowed or any(gas.above_short or gas.above_eight for gas in self.gases)
 
 
 @lru_cache(maxsize=256)
@@ -89,34 +107,46 @@ def _gases(nature: Nature, room: Room, releases: Sequence[Release], before: int)
     for name in sorted(fresh):
         own = [(number, release) for number, release in enumerate(releases) if release.substance == name]
         liquid = sum(release.volume for number, release in own if number >= before)
-        puffs = tuple((release.volume, now - release.at) for _, release in own)
-        mean, day, peak, explosive = _computed(name, puffs, room, nature.constants)
+        earlier = tuple((release.volume, now - release.at) for number, release in own if number < before)
         short, eight = _limits(nature, name, tuple(release.material for _, release in own))
-        yield Gas(name, liquid, mean, short, day, eight, peak, explosive)
+        yield _gas(name, liquid, earlier, short, eight, room, nature.constants)
 
 
 @lru_cache(maxsize=4096)
-def _computed(
-    name: str, puffs: tuple[tuple[float, float], ...], room: Room, constants: Constants
-) -> tuple[Estimate, Estimate, Estimate, float | None]:
+def _gas(  # noqa: PLR0913, PLR0917  (the arguments are what the answer is remembered by)
+    name: str, liquid: float, earlier: tuple[tuple[float, float], ...], short: Value | None, eight: Value | None,
+    room: Room, constants: Constants,
+) -> Gas:  # fmt: skip
     """
-    Return the worst 15-minute mean, the 8-hour mean and the peak of *puffs*, each a volume and how long ago.
+    Return the gas after a release of *liquid*, with *earlier* ones, each a volume and how long ago.
 
-    A window that holds the last puff may hold the earlier ones of its quarter of an hour as well, and begins at most
+    A window that holds this release may hold the earlier ones of its quarter of an hour as well, and begins at most
     that long before: each counts with the most that it can give.
     """
     substance, own = SUBSTANCES[name], constants.vapour
-    aged = [(CubicMetres(volume), Seconds(max(0.0, ago - QUARTER_HOUR))) for volume, ago in puffs]
-    mean = vapour.window_mean(substance, aged, room, own)
-    whole = CubicMetres(sum(volume for volume, _ in puffs))
-    day = vapour.day_mean(substance, whole, room, own)
-    close = CubicMetres(sum(volume for volume, ago in puffs if ago < _CLOSE))
-    peak = vapour.peak(substance, close, room, own)
+    this, past = CubicMetres(liquid), sum(volume for volume, _ in earlier)
+    aged = [(CubicMetres(volume), Seconds(max(0.0, ago - QUARTER_HOUR))) for volume, ago in earlier]
+    rest = vapour.window_mean(substance, aged, room, own)
+    mean = _sum(vapour.short_mean(substance, this, room, own), rest)
+    day = vapour.day_mean(substance, CubicMetres(liquid + past), room, own)
+    close = sum(volume for volume, ago in earlier if ago < _CLOSE)
     # What hung in the air before: a puff only falls, so it is now at most what it was in the quarter before.
-    older = [(CubicMetres(volume), past) for (volume, ago), (_, past) in zip(puffs, aged, strict=True) if ago >= _CLOSE]
-    peak = _sum(peak, vapour.window_mean(substance, older, room, own))
+    older = [one for one, (_, ago) in zip(aged, earlier, strict=True) if ago >= _CLOSE]
+    left = vapour.window_mean(substance, older, room, own)
+    peak = _sum(vapour.peak(substance, CubicMetres(liquid + close), room, own), left)
     explosive = vapour.lower_limit_ppm(substance) if substance.lel else None
-    return mean, day, peak, explosive
+    most = [math.inf]
+    if short:
+        most.append(vapour_cures.most_liquid_short(substance, max(_LITTLE, short.value - rest.worst), room, own))
+    if eight:
+        most.append(vapour_cures.most_liquid_day(substance, eight.value, room, own) - past)
+    if explosive:
+        free = max(0.0, 1 - left.worst / (own.share_bench.central * explosive))
+        most.append(vapour_cures.most_liquid_peak(substance, room, own) * free - close)
+    return Gas(name, liquid, mean, short, day, eight, peak, explosive, max(0.0, min(most)))
+
+
+_LITTLE = 1e-9  # ppm: what is left of a limit that earlier releases have used up
 
 
 def _sum(one: Estimate, other: Estimate) -> Estimate:
