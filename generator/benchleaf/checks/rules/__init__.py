@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.rules.bad_quantity.rule import RULE as BAD_QUANTITY
 from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
+from benchleaf.checks.rules.early_battery.rule import RULE as EARLY_BATTERY
 from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
@@ -27,6 +28,7 @@ from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
+from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
@@ -56,6 +58,8 @@ RULES: dict[str, Rule] = {
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
         LIVE_BOARD,
+        UNREADY_POWER,
+        EARLY_BATTERY,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
