@@ -31,6 +31,7 @@ from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
+from benchleaf.checks.rules.wet_ignition.rule import RULE as WET_IGNITION
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
 if TYPE_CHECKING:
@@ -64,6 +65,7 @@ RULES: dict[str, Rule] = {
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
+        WET_IGNITION,
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
