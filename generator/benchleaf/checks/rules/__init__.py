@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.rules.bad_quantity.rule import RULE as BAD_QUANTITY
+from benchleaf.checks.rules.battery_beside_heat.rule import RULE as BATTERY_BESIDE_HEAT
 from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
 from benchleaf.checks.rules.early_battery.rule import RULE as EARLY_BATTERY
 from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
@@ -15,6 +16,7 @@ from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
 from benchleaf.checks.rules.missing_torque.rule import RULE as MISSING_TORQUE
+from benchleaf.checks.rules.never_powered_off.rule import RULE as NEVER_POWERED_OFF
 from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_TOOL
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
 from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
@@ -60,7 +62,9 @@ RULES: dict[str, Rule] = {
         UNSUPPORTED_CAUSE,
         LIVE_BOARD,
         UNREADY_POWER,
+        NEVER_POWERED_OFF,
         EARLY_BATTERY,
+        BATTERY_BESIDE_HEAT,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
