@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 # A flux is put on by the drop and its carrier boils off under the iron: that much is how soldering is done.
 CARRIER = 0.3e-6  # m³
 _ROUNDING = 1 + 1e-9
+# What is found where a wet part is given current. An author can make an exception to these, and none to a fire.
+_OF_WET_PARTS = frozenset({"early-battery", "unready-power", "unfinished-handover"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +61,11 @@ def _reached(trace: Trace, moment: Moment) -> Fumes:
             present = {**before.fumes, **_own(moment)}
             return tuple(entry for entry in present.items() if near(world, before, entry[0][0], part.text))
         case act.Power(on=True):
-            return _inside(before)
+            return _inside(trace, moment)
         case act.Supply(source=source) if source is not None:
-            return _inside(before)
+            return _inside(trace, moment)
         case act.Plug(connector=name) if name.text in world.plugs:
-            return _inside(before)
+            return _inside(trace, moment)
         case act.Solvent() | act.Bath() if before.live and trace.procedure.access.text == CLOSED:
             return tuple(entry for entry in _own(moment).items() if before.is_in(entry[0][0]))
         case _:
@@ -75,8 +77,16 @@ def _own(moment: Moment) -> dict[tuple[str, str], Fume]:
     return {key: fume for key, fume in moment.after.fumes.items() if fume.step == moment.step.id and not fume.seen}
 
 
-def _inside(state: State) -> Fumes:
-    return tuple((key, fume) for key, fume in state.fumes.items() if state.is_in(key[0]) and not fume.seen)
+def _inside(trace: Trace, moment: Moment) -> Fumes:
+    """Return what burns inside; a part that is wet is said to be so by others, unless they were told not to."""
+    before = moment.before
+    found = tuple((key, fume) for key, fume in before.fumes.items() if before.is_in(key[0]) and not fume.seen)
+    if not any(key[0] in before.wet for key, _ in found):
+        return found
+    excused = {at.step.id for at in trace.every() if any(allow.rule.text in _OF_WET_PARTS for allow in at.step.allow)}
+    return tuple(
+        (key, fume) for key, fume in found if key[0] not in before.wet or excused & {moment.step.id, fume.step}
+    )
 
 
 def near(world: World, state: State, one: str, other: str) -> bool:

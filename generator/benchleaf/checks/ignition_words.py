@@ -27,7 +27,7 @@ def still_wet(danger: Danger) -> str:
         case act.Heat(tool=tool, at=at):
             comes = f"the `{tool}` comes with {at.text}"
         case act.Plug():
-            comes = "the battery is joined, which makes a spark,"
+            comes = "the battery is joined and makes a spark"
         case _:
             comes = "the device is energised"
     return f"{liquids}, which burns, has not dried on {where(danger.fumes)} when {comes}"

@@ -21,6 +21,7 @@ from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_T
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
 from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
+from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
@@ -61,6 +62,7 @@ RULES: dict[str, Rule] = {
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
         LIVE_BOARD,
+        SOLVENT_BESIDE_HEAT,
         UNREADY_POWER,
         NEVER_POWERED_OFF,
         EARLY_BATTERY,
