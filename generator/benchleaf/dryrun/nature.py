@@ -115,7 +115,10 @@ class Nature:
         known = world.parts.get(part)
         warm = self._hot(world, touch, known, free=part in away)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
-        return state._replace(away=away, hot=hot, touches=(*state.touches, touch))
+        packs = {member: world.packs[member] for member in family if member in world.packs and kind != "iron"}
+        spoilt = {battery: "too hot" for member, battery in packs.items() if _passed(world.parts.get(member), source)}
+        damaged = {**state.damaged, **spoilt} if spoilt else state.damaged
+        return state._replace(away=away, alone=alone, hot=hot, touches=(*state.touches, touch), damaged=damaged)
 
     def source(self, action: Heat) -> float:
         """Return how hot the part itself may become, °C: as measured, else as its tool is set."""
@@ -216,6 +219,10 @@ class Nature:
         if part is not None and part.kind == "board" and board and board.size:
             return board.size[0].high * board.size[1].high
         return _SMALL
+
+
+def _passed(part: Part | None, reached: float) -> bool:
+    return part is not None and part.heat_limit is not None and reached > part.heat_limit.at.low
 
 
 @lru_cache(maxsize=4096)
