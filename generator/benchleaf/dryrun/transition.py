@@ -93,8 +93,7 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    alone = state.alone if part in state.away else state.alone | {part}
-    return state._replace(away=away, alone=alone, spent=spent, isolated=_loose(world, state, family))
+    return state._replace(away=away, alone=state.alone | {part}, spent=spent, isolated=_loose(world, state, family))
 
 
 def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:

@@ -21,6 +21,7 @@ from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_T
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
 from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
+from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
 from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
@@ -77,5 +78,6 @@ RULES: dict[str, Rule] = {
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
+        PART_LEFT_OUT,
     )
 }

@@ -1,0 +1,94 @@
+"""What is left on the bench when a case is closed comes to light when the device fails, or rattles."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from benchleaf.checks.handed import handovers
+from benchleaf.checks.ledger import (
+    BOND,
+    PART,
+    brings_in,
+    misspelt,
+    named,
+    never_left,
+    owed,
+    takes_out,
+    too_much,
+    way_back,
+)
+from benchleaf.checks.rule import Hit, Rule
+from benchleaf.findings import Level
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from benchleaf.checks.handed import Handover
+    from benchleaf.checks.ledger import Owed
+    from benchleaf.dryrun.trace import Moment, Trace
+
+
+def watch(trace: Trace) -> Iterator[Hit]:
+    """Yield what the steps leave out, and what they put in that the opening took out or that was not out."""
+    unclear = misspelt(trace.world, trace.straight)
+    for handed in handovers(trace):
+        yield from _left_out(trace, handed, unclear)
+        yield from _put_in_early(trace, handed, unclear)
+    for moment in trace.every():
+        if moment.kind == "work":
+            for action, thing in never_left(trace.world, moment):
+                if thing.kind not in unclear:
+                    yield Hit(
+                        action.place,
+                        f"{named(thing)} is put back here and never left: a step that takes it out is missing, or this "
+                        "one is too much",
+                        "Write the step that takes it out before this one, or take this step away.",
+                        step=moment.step,
+                        about=thing.name,
+                    )
+
+
+def _left_out(trace: Trace, handed: Handover, unclear: frozenset[str]) -> Iterator[Hit]:
+    back = trace.procedure.hands_back
+    without = {name for part in back.without for name in trace.world.family.get(part.text, ())} if back else set()
+    for thing in owed(trace.world, handed.entry, handed.end):
+        moment = handed.last(partial(_in_work, takes_out, thing))
+        on = trace.world.bonds[thing.name].part.text if thing.kind == BOND else thing.name
+        if on in without or thing.kind in unclear or moment is None or moment.step.action is None:
+            continue
+        or_else = f", or name it under `hands_back: {{without: [{thing.name}]}}`" if thing.kind == PART else ""
+        yield Hit(
+            moment.step.action.place,
+            f"{named(thing)} {_out(thing)} here and not back at the end of the steps: the device is closed without it",
+            f"Write {way_back(thing)} in a later step{or_else}.",
+            step=moment.step,
+            about=thing.name,
+        )
+
+
+def _put_in_early(trace: Trace, handed: Handover, unclear: frozenset[str]) -> Iterator[Hit]:
+    for thing in too_much(trace.world, handed.entry, handed.end):
+        moment = handed.last(partial(_in_work, brings_in, thing))
+        if moment is not None and moment.step.action is not None and thing.kind not in unclear:
+            yield Hit(
+                moment.step.action.place,
+                f"{named(thing)} {'are' if thing.count > 1 else 'is'} put in here beyond what the steps took out: the "
+                "closing puts back what the opening took, and finds it in its place",
+                "Leave it to the closing, or write the step that takes it out before this one.",
+                step=moment.step,
+                about=thing.name,
+            )
+
+
+def _in_work(moves: Callable[[Moment, Owed], bool], thing: Owed, moment: Moment) -> bool:
+    return moment.kind == "work" and moves(moment, thing)
+
+
+def _out(thing: Owed) -> str:
+    if thing.kind == BOND:
+        return "is freed"
+    return "are taken out" if thing.count > 1 else "is taken out"
+
+
+RULE = Rule("part-left-out", Level.ERROR, watch=watch)
