@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING, Any, Literal
+from urllib.parse import urljoin
 
 from mkdocs.config import base, config_options
 from mkdocs.exceptions import PluginError
@@ -11,7 +13,7 @@ from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 
 from benchleaf import build
-from benchleaf.findings import Refused
+from benchleaf.findings import Level, Refused
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.parts import POLICY, POLICY_WHILE_SERVING
 from benchleaf.report import text
@@ -20,7 +22,6 @@ from benchleaf.source.folder import YAML, docs_name, scan
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
-    from mkdocs.livereload import LiveReloadServer
     from mkdocs.structure.nav import Navigation
     from mkdocs.structure.pages import Page
     from mkdocs.utils.templates import TemplateContext
@@ -60,8 +61,8 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Put our templates before the theme's."""
-        if config.use_directory_urls:
-            raise PluginError("Write `use_directory_urls: false` in mkdocs.yml: the site must open from a folder.")
+        if unfit := objection(config):
+            raise PluginError(unfit)
         config.theme.dirs.insert(0, str(packaged.overrides()))
         config.theme.static_templates -= _NOT_OURS
         return config
@@ -69,18 +70,13 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
     # Not later: after this hook MkDocs empties the site folder, and a failing check would take the old site down.
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Check the knowledge base and draw its pages; a finding that stops leaves the site as it is."""
-        checked, self.ready = self.ready or self._check(config), None
-        options = self._options(config)
-        if checked.stops:
-            report = checked.report()
-            found = f"\n{text.render(report)}{report.sentence}"
+        try:
+            self._draw(self._checked(config), config)
+        except PluginError as error:
             if not (self._serving and self._pages):
-                raise PluginError(found)
+                raise
             # One who writes sees what is wrong and goes on; the pages of the last sound state stay.
-            log.error("%s\nThe last good pages are shown.", found)
-            return
-        self._pages, self._markdown = build.draw(checked, options)
-        self._site = Site(checked.base, options)
+            log.error("%s\nThe last good pages are shown.", error)  # noqa: TRY400  (no traceback for a person)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand our pages to MkDocs as they are; no YAML is ever copied to the site."""
@@ -110,11 +106,29 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
             context["benchleaf"] = shell  # type: ignore[typeddict-unknown-key]
         return context
 
-    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ANN401
-        """Draw anew when a template or a schema changes too."""
-        server.watch(str(packaged.overrides()))
-        server.watch(str(packaged.schema_folder()))
-        return server
+    def _checked(self, config: MkDocsConfig) -> build.Checked:
+        """Return the knowledge base, sound; say what is found in it, unless our own command has said so already."""
+        if self.ready:
+            checked, self.ready = self.ready, None
+            return checked
+        checked = self._check(config)
+        report = checked.report(strict=bool(config.strict))
+        found = f"\n{text.render(report)}{report.sentence}"
+        if report.stopping:
+            raise PluginError(found)
+        warned = any(finding.level is Level.WARNING for finding in report.shown)
+        log.log(logging.WARNING if warned else logging.INFO, found)
+        return checked
+
+    def _draw(self, checked: build.Checked, config: MkDocsConfig) -> None:
+        options = self._options(config)
+        pages, markdown = build.draw(checked, options)
+        ours = {*pages, *(_page(name, config) for name in markdown)}
+        for name in sorted(checked.folder.others - {"index.md"}):
+            if (page := _page(name, config)) in ours:
+                raise PluginError(f"{checked.folder.docs_path(name)} would take the place of the page {page}, which is "
+                                  "drawn from the YAML: give it another name.")  # fmt: skip
+        self._pages, self._markdown, self._site = pages, markdown, Site(checked.base, options)
 
     def _check(self, config: MkDocsConfig) -> build.Checked:
         try:
@@ -133,13 +147,27 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         )
 
 
+def objection(config: MkDocsConfig) -> str:
+    """Return why no site can be made with these settings, and what to write; "" where one can."""
+    if config.use_directory_urls:
+        return "Write `use_directory_urls: false` in mkdocs.yml: the site must open from a folder."
+    if config.theme.name != "material":
+        return (
+            "Write `theme: {name: material}` in mkdocs.yml: Markdown pages stand in that frame, and no other is ready."
+        )
+    return ""
+
+
+def _page(name: str, config: MkDocsConfig) -> str:
+    """Return the path in the site of what *name*, below the docs folder, becomes."""
+    return str(File(name, config.docs_dir, config.site_dir, use_directory_urls=False).dest_uri)
+
+
 def _edit(config: MkDocsConfig) -> str:
-    """Return the address of a source in which `{path}` is its path below the docs folder; "" where none is given."""
-    if config.edit_uri_template:
-        return str(config.edit_uri_template)
-    uri = config.edit_uri or ""
-    if "://" not in uri:
-        if not config.repo_url:
-            return ""
-        uri = f"{config.repo_url.rstrip('/')}/{uri}"
-    return uri.rstrip("/") + "/{path}"
+    """Return the address of a source with MkDocs' blanks in it, such as `{path}`; "" where none is given."""
+    uri = str(config.edit_uri_template or "") or (f"{config.edit_uri}{{path}}" if config.edit_uri else "")
+    repository = config.repo_url or ""
+    if not uri or not (repository or "://" in uri):
+        return ""
+    # As MkDocs does: a query or an anchor belongs to the repository's own address, all else stands below it.
+    return urljoin(repository if uri.startswith(("?", "#")) else f"{repository.rstrip('/')}/", uri)

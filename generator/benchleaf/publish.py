@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import ctypes
+import logging
 import os
 import shutil
 import tempfile
@@ -11,9 +13,10 @@ from typing import TYPE_CHECKING, cast
 from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
-from mkdocs.exceptions import MkDocsException
+from mkdocs.exceptions import BuildError, MkDocsException
 
 from benchleaf.findings import Refused
+from benchleaf.plugin import objection
 from benchleaf.source.folder import SETTINGS
 
 if TYPE_CHECKING:
@@ -34,7 +37,10 @@ def publish(root: Path, checked: Checked, *, strict: bool = False) -> Path:
     """
     config = _settings(root)
     config.strict = config.strict or strict
-    site = Path(config.site_dir)
+    # Where the site's folder is a link, what it leads to is changed and the link stays.
+    site = Path(config.site_dir).resolve()
+    if site.exists() and not site.is_dir():
+        raise Refused(f"{site} is a file: name a folder as `site_dir` in {SETTINGS}")
     site.parent.mkdir(parents=True, exist_ok=True)
     beside = Path(tempfile.mkdtemp(prefix=f"{site.name}.new-", dir=site.parent))
     try:
@@ -45,7 +51,9 @@ def publish(root: Path, checked: Checked, *, strict: bool = False) -> Path:
         beside.chmod(0o755)
         _swap(beside, site)
     except MkDocsException as error:
-        raise Refused(f"The site was not built, the last one stands: {error}") from error
+        # MkDocs has logged what a plugin objects to; what it aborts for by itself stands in the error alone.
+        why = "" if isinstance(error.__context__, BuildError) else f": {error}"
+        raise Refused(f"The site was not built, the last one stands{why}") from error
     finally:
         shutil.rmtree(beside, ignore_errors=True)
     return site
@@ -53,11 +61,19 @@ def publish(root: Path, checked: Checked, *, strict: bool = False) -> Path:
 
 def serve(root: Path, address: str | None) -> None:
     """Show the site at *address* and draw it anew at each change."""
-    os.environ.update(_QUIET)
+    _settings(root)
+    # MkDocs' own command would say where it serves and when it draws anew; ours must ask for it.
+    said = logging.StreamHandler()
+    said.setFormatter(logging.Formatter("%(message)s"))
+    logging.getLogger("mkdocs").addHandler(said)
+    logging.getLogger("mkdocs").setLevel(logging.INFO)
     try:
-        mkdocs_serve.serve(str(root / SETTINGS), dev_addr=address)
+        # Not strict: a warning would end the preview of what one has just begun to write.
+        mkdocs_serve.serve(str(root / SETTINGS), dev_addr=address, strict=False)
     except MkDocsException as error:
         raise Refused(str(error)) from error
+    except OverflowError as error:
+        raise Refused(f"{address} is no address to listen at: {error}") from error
 
 
 def _settings(root: Path) -> MkDocsConfig:
@@ -68,6 +84,8 @@ def _settings(root: Path) -> MkDocsConfig:
         raise Refused(f"The settings in {SETTINGS} cannot be used: {error}") from error
     if "benchleaf" not in config.plugins:
         raise Refused(f"{SETTINGS} does not name the plugin: write `plugins: [benchleaf]`")
+    if unfit := objection(config):
+        raise Refused(unfit)
     return config
 
 
@@ -77,14 +95,31 @@ def _plugin(config: MkDocsConfig) -> BenchleafPlugin:
 
 
 def _swap(fresh: Path, site: Path) -> None:
-    """Put *fresh* where *site* is. The old site is moved aside first, and comes back if that fails."""
-    aside = site.with_name(f"{site.name}.old-{fresh.name.rsplit('-', 1)[-1]}")
-    if site.exists():
-        site.rename(aside)
-    try:
+    """Put *fresh* where *site* is, at one stroke where the system can; what was there is gone, or all of it is back."""
+    if not site.exists():
         fresh.rename(site)
-    except OSError:
-        if aside.exists():
-            aside.rename(site)
-        raise
-    shutil.rmtree(aside, ignore_errors=True)
+        return
+    if _exchange(fresh, site):
+        old = fresh
+    else:
+        old = site.with_name(f"{site.name}.old-{fresh.name.rsplit('-', 1)[-1]}")
+        site.rename(old)
+        try:
+            fresh.rename(site)
+        except OSError:
+            old.rename(site)
+            raise
+    # As MkDocs has it: what begins with a dot (`.git` of a branch that is served) is not the site's, and stays.
+    for path in old.glob(".*"):
+        path.rename(site / path.name)
+    shutil.rmtree(old, ignore_errors=True)
+
+
+def _exchange(one: Path, other: Path) -> bool:
+    """Let two folders change places with no moment between; false where the system has no way to."""
+    here, exchange = -100, 2  # AT_FDCWD and RENAME_EXCHANGE of renameat2(2)
+    try:
+        rename = ctypes.CDLL(None).renameat2
+    except (AttributeError, OSError, TypeError):
+        return False
+    return int(rename(here, os.fsencode(one), here, os.fsencode(other), exchange)) == 0

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
+from urllib.parse import quote
 
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import numbered
@@ -103,7 +104,7 @@ class Site:
         """Return the shell of the page *path*, made from the file *source*."""
         root = "../" * path.count("/")
         below = source.removeprefix(f"{self.options.docs}/")
-        edit = Link("Edit this page", self.options.edit.format(path=below)) if source and self.options.edit else None
+        edit = Link("Edit this page", _filled(self.options.edit, below)) if source and self.options.edit else None
         return Shell(
             site_name=WORDMARK,
             site_id=self.site_id,
@@ -135,6 +136,16 @@ def _current(path: str, href: str, below: tuple[str, ...]) -> str:
     if path == href:
         return "page"
     return "true" if any(path.startswith(folder) for folder in below) else ""
+
+
+def _filled(address: str, path: str) -> str:
+    """Return *address* with MkDocs' blanks filled: `{path}`, `{path_noext}`, and either with `!q` for a query."""
+
+    def value(blank: re.Match[str]) -> str:
+        text = path.rpartition(".")[0] if blank[1] == "path_noext" else path
+        return quote(text, safe="") if blank[2] else text
+
+    return re.sub(r"\{(path|path_noext)(!q)?\}", value, address)
 
 
 def page_of(procedure: Procedure) -> str:
