@@ -31,6 +31,7 @@ from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARI
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
+from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
@@ -79,5 +80,6 @@ RULES: dict[str, Rule] = {
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
         PART_LEFT_OUT,
+        UNPROVEN_REPAIR,
     )
 }
