@@ -27,6 +27,7 @@ from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESI
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
+from benchleaf.checks.rules.unchecked_battery.rule import RULE as UNCHECKED_BATTERY
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
@@ -65,6 +66,7 @@ RULES: dict[str, Rule] = {
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
         LIVE_BOARD,
+        UNCHECKED_BATTERY,
         REUSED_DAMAGED_BATTERY,
         SOLVENT_BESIDE_HEAT,
         UNREADY_POWER,
