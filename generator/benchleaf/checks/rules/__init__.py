@@ -12,6 +12,7 @@ from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
 from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
+from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
@@ -82,6 +83,7 @@ RULES: dict[str, Rule] = {
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
         PART_LEFT_OUT,
+        LOPSIDED_CLOSING,
         UNPROVEN_REPAIR,
     )
 }
