@@ -30,6 +30,7 @@ from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SY
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
 from benchleaf.checks.rules.unchecked_battery.rule import RULE as UNCHECKED_BATTERY
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
+from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
@@ -84,6 +85,7 @@ RULES: dict[str, Rule] = {
         MISSING_TORQUE,
         PART_LEFT_OUT,
         LOPSIDED_CLOSING,
+        UNFINISHED_HANDOVER,
         UNPROVEN_REPAIR,
     )
 }
