@@ -24,6 +24,7 @@ from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOIN
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
+from benchleaf.checks.rules.reused_seal.rule import RULE as REUSED_SEAL
 from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
@@ -84,6 +85,7 @@ RULES: dict[str, Rule] = {
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
         PART_LEFT_OUT,
+        REUSED_SEAL,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
         UNPROVEN_REPAIR,
