@@ -41,6 +41,7 @@ from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
+from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
 from benchleaf.checks.rules.wet_ignition.rule import RULE as WET_IGNITION
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
@@ -88,6 +89,7 @@ RULES: dict[str, Rule] = {
         REUSED_SEAL,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
+        UNTESTED_FUNCTION,
         UNPROVEN_REPAIR,
     )
 }
