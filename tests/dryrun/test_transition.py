@@ -75,6 +75,14 @@ def test_last_battery_switches_off() -> None:
     assert not state.live
 
 
+def test_battery_that_is_lifted_out_switches_off() -> None:
+    """A battery that is out feeds nothing, plugged or not."""
+    here = trace("- {do: Lift the battery out., remove: battery}", access="closed")
+
+    assert here.start.power
+    assert not here.handover.power
+
+
 def test_supply_keeps_it_live() -> None:
     """A feed from outside energises, until it is taken away."""
     fed = "- {do: Feed the lamp., supply: {from: bench-supply, at: 3.7 V, limit: 0.5 A, into: lamp-socket}}"

@@ -78,6 +78,10 @@ class Nature:
             return ()
         return tuple((SUBSTANCES[part], share.high) for part, share in known.contains.items() if part in SUBSTANCES)
 
+    def knows(self, liquid: str) -> bool:
+        """Whether *liquid* is a material of the shop or of the library, or what a device may arrive in."""
+        return liquid in AS_WATER or liquid in SUBSTANCES or liquid in self.materials
+
     def flammable(self, liquid: str) -> bool:
         """Whether *liquid*, or something in it, burns."""
         return any(substance.flammable for substance, _ in self.components(liquid))

@@ -71,10 +71,14 @@ def _connect(world: World, state: State, name: str, *, joined: bool) -> State:
     isolated, power = state.isolated, state.power
     if battery is not None:
         isolated = isolated - {battery} if joined else isolated | {battery}
-        # A device whose last battery is unplugged and that nothing feeds is off, whatever it was before.
-        power = power and (joined or state.supplied is not None or any(b not in isolated for b in world.batteries))
+        power = power and (joined or _has_power(world, state, isolated))
     unplugged = state.unplugged - {name} if joined else state.unplugged | {name}
     return state._replace(isolated=isolated, unplugged=unplugged, power=power)
+
+
+def _has_power(world: World, state: State, isolated: frozenset[str]) -> bool:
+    """Whether anything feeds the device: with its last battery gone it is off, whatever it was before."""
+    return state.supplied is not None or not world.batteries or any(name not in isolated for name in world.batteries)
 
 
 def _screws(state: State, action: act.Unscrew | act.Screw) -> State:
@@ -93,7 +97,9 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    return state._replace(away=away, alone=state.alone | {part}, spent=spent, isolated=_loose(world, state, family))
+    isolated = _loose(world, state, family)
+    power = state.power and _has_power(world, state, isolated)
+    return state._replace(power=power, away=away, alone=state.alone | {part}, spent=spent, isolated=isolated)
 
 
 def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:

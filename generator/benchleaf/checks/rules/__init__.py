@@ -12,6 +12,7 @@ from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
 from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
+from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
@@ -23,19 +24,24 @@ from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOIN
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
+from benchleaf.checks.rules.reused_seal.rule import RULE as REUSED_SEAL
 from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
+from benchleaf.checks.rules.unchecked_battery.rule import RULE as UNCHECKED_BATTERY
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
+from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
+from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
+from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
 from benchleaf.checks.rules.wet_ignition.rule import RULE as WET_IGNITION
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
@@ -64,12 +70,13 @@ RULES: dict[str, Rule] = {
         UNBALANCED_OUTCOMES,
         UNSUPPORTED_CAUSE,
         LIVE_BOARD,
-        REUSED_DAMAGED_BATTERY,
-        SOLVENT_BESIDE_HEAT,
         UNREADY_POWER,
         NEVER_POWERED_OFF,
         EARLY_BATTERY,
+        UNCHECKED_BATTERY,
+        REUSED_DAMAGED_BATTERY,
         BATTERY_BESIDE_HEAT,
+        SOLVENT_BESIDE_HEAT,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
@@ -79,5 +86,10 @@ RULES: dict[str, Rule] = {
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
         PART_LEFT_OUT,
+        REUSED_SEAL,
+        LOPSIDED_CLOSING,
+        UNFINISHED_HANDOVER,
+        UNTESTED_FUNCTION,
+        UNPROVEN_REPAIR,
     )
 }

@@ -69,6 +69,8 @@ def _left_out(trace: Trace, handed: Handover, unclear: frozenset[str]) -> Iterat
 
 def _put_in_early(trace: Trace, handed: Handover, unclear: frozenset[str]) -> Iterator[Hit]:
     for thing in too_much(trace.world, handed.entry, handed.end):
+        if thing.name in trace.world.plugs:
+            continue  # A battery that is joined again is unfinished-handover's.
         moment = handed.last(partial(_in_work, brings_in, thing))
         if moment is not None and moment.step.action is not None and thing.kind not in unclear:
             yield Hit(
