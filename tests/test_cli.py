@@ -191,6 +191,40 @@ def test_reader_that_goes_away(shop: Path) -> None:
     assert "" == done.stderr
 
 
+def test_reader_that_goes_away_from_findings(shop: Path) -> None:
+    """A pipe that nobody reads to its end does not make findings look like none."""
+    change(shop, "devices/godwit.yml", "title:", "tilte:")
+    script = f"{COMMAND} check 2>&1 | true; echo ${{PIPESTATUS[0]}}"
+
+    done = subprocess.run(["bash", "-c", script], cwd=shop, capture_output=True, text=True, check=False)  # noqa: S607
+
+    assert ("1\n", "") == (done.stdout, done.stderr)
+
+
+def test_disk_that_is_full(shop: Path) -> None:
+    """Where findings cannot be written, that is said, and nothing looks clean."""
+    change(shop, "devices/godwit.yml", "title:", "tilte:")
+
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run([COMMAND, "check"], cwd=shop, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+
+    assert (2, "benchleaf: This cannot be done: No space left on device\n") == (done.returncode, done.stderr)
+
+
+def test_path_of_a_linked_file(shop: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
+    """A file that is linked into the knowledge base is reported where it is linked, not passed over."""
+    change(shop, "devices/godwit.yml", "title:", "tilte:")
+    real = tmp_path_factory.mktemp("shared") / "godwit.yml"
+    linked = shop / "procedures" / "devices" / "godwit.yml"
+    linked.rename(real)
+    linked.symlink_to(real)
+
+    done = run(shop.parent, "check", str(linked))
+
+    assert done.stdout.startswith("procedures/devices/godwit.yml:2:1: error unknown-field: ")
+    assert 1 == done.returncode
+
+
 def test_terminal_that_knows_no_signs(shop: Path) -> None:
     """A terminal without UTF-8 does not end the check."""
     change(shop, "devices/dunlin.yml", "heat_limit: 60 °C", "heat_limit: 60 Ω")

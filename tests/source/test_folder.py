@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import os
+from pathlib import Path
 
 import pytest
 
 from benchleaf.findings import Refused
 from benchleaf.source.folder import docs_folder, find_root, identify, scan
-
-if TYPE_CHECKING:
-    from pathlib import Path
 
 
 @pytest.mark.parametrize(
@@ -23,6 +21,7 @@ if TYPE_CHECKING:
         ("repairs/any/look.yml", ("procedure", "any", "look")),
         ("diagnosis/godwit/no-charge.yml", ("diagnosis", "godwit", "no-charge")),
         ("shop.yaml", ("", "", "shop")),
+        ("shop.YML", ("", "", "shop")),
         ("shops.yml", ("", "", "shops")),
         ("devices/godwit/clean.yml", ("", "", "clean")),
         ("repairs/clean.yml", ("", "", "clean")),
@@ -98,3 +97,84 @@ def test_nothing_to_scan(tmp_path: Path, made: list[str]) -> None:
 
     with pytest.raises(Refused):
         scan(tmp_path, "docs")
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    """Return the docs folder of a knowledge base of one file."""
+    docs = tmp_path / "kb" / "docs"
+    docs.mkdir(parents=True)
+    (docs / "shop.yml").write_text("name: Shop\n", encoding="utf-8")
+    (docs.parent / "mkdocs.yml").write_text("site_name: x\n", encoding="utf-8")
+    return docs
+
+
+def test_link_that_leads_round(shop: Path) -> None:
+    """Two folders that are linked into each other are refused by name, not read without end."""
+    for one, other in (("a", "b"), ("b", "a")):
+        (shop / one).mkdir()
+        (shop / one / "on").symlink_to(shop / other)
+
+    with pytest.raises(Refused, match=r"docs/[ab]/on/on is a link to a folder above it"):
+        scan(shop.parent, "docs")
+
+
+def test_link_that_leads_nowhere(shop: Path) -> None:
+    """A link to what is gone is refused by name: MkDocs would fail on it with half a site made."""
+    (shop / "picture.svg").symlink_to("gone.svg")
+
+    with pytest.raises(Refused, match=r"picture\.svg is neither a file nor a folder"):
+        scan(shop.parent, "docs")
+
+
+def test_link_into_another_folder(shop: Path, tmp_path: Path) -> None:
+    """A folder that is linked in is read like any other, and a file in it belongs where it is linked."""
+    (tmp_path / "shared").mkdir()
+    (tmp_path / "shared" / "godwit.yml").write_text("title: Godwit\n", encoding="utf-8")
+    (shop / "devices").symlink_to(tmp_path / "shared")
+
+    folder = scan(shop.parent, "docs")
+
+    assert ["docs/devices/godwit.yml", "docs/shop.yml"] == [file.path for file in folder.files]
+    assert shop.parent == find_root(shop / "devices" / "godwit.yml")
+
+
+def test_name_that_is_no_text(shop: Path) -> None:
+    """A name that is not UTF-8 is refused with its odd byte shown as a code: no page could be called so."""
+    Path(os.fsdecode(os.fsencode(shop) + b"/caf\xe9.yml")).touch()
+
+    with pytest.raises(Refused, match=r"caf\\udce9\.yml holds what is no text"):
+        scan(shop.parent, "docs")
+
+
+def test_name_in_any_script(shop: Path) -> None:
+    """A name in another script or with a narrow space, as screens are photographed on some systems, is no trouble."""
+    names = {"\u5199\u771f.png", "Screen 3.05\u202fPM.png", "\U0001f469\u200d\U0001f527.svg"}
+    for name in names:
+        (shop / name).touch()
+
+    assert names == scan(shop.parent, "docs").others
+
+
+def test_file_that_may_not_be_read(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A file that may not be read is refused by its name and the system's reason."""
+
+    def forbidden(_: Path) -> bytes:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "read_bytes", forbidden)
+
+    with pytest.raises(Refused, match=r"shop\.yml cannot be read: Permission denied"):
+        scan(shop.parent, "docs")
+
+
+def test_folder_that_may_not_be_read(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A folder that may not be read is refused: what lies in it would go unchecked."""
+
+    def forbidden(_: Path) -> list[Path]:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "iterdir", forbidden)
+
+    with pytest.raises(Refused, match="docs cannot be read: Permission denied"):
+        scan(shop.parent, "docs")
