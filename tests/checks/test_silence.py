@@ -11,7 +11,16 @@ DIAGNOSIS = f"{DOCS}/diagnosis/wader/no-light.yml"
 BROKEN = "title: [\n"
 LOOK = "title: Example\nstatus: approved\nsteps:\n  - do: Look at the lamp.\n"
 FLICKERS = SYMPTOMS + "flickers: {title: Flickers}\n"
-ONE_VARIANT = "title: Example\nstatus: approved\nvariants: [w1]\nfixes: [flickers]\nsteps:\n  - do: Look at the lamp.\n"
+ONE_VARIANT = """\
+title: Example
+status: approved
+variants: [w1]
+fixes: [flickers]
+steps:
+  - do: Look at the lamp.
+prove:
+  - {do: Look again., check: {gone: flickers, if_not: {stop: It still flickers.}}}
+"""
 LONELY = {
     f"{DOCS}/symptoms.yml": FLICKERS,
     EXAMPLE: LOOK.replace("Example", "Nothing leads here"),

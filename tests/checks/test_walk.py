@@ -44,7 +44,9 @@ def test_no_name_is_passed_over(action: str) -> None:
     """Every name that a step gives, in whatever field, is looked up, and found where it stands if it means nothing."""
     line = f"  - {{do: Do it., {action}}}"
 
-    findings = check({EXAMPLE: f"title: Example\nsteps:\n{line}\n"}).findings
+    checked = check({EXAMPLE: f"title: Example\narrives: {{power: off}}\nsteps:\n{line}\n"})
+    # A feed that is not taken away is a fault of its own, and not of a name.
+    findings = [finding for finding in checked.findings if finding.rule != "unfinished-handover"]
 
     written = [(match.group(), match.start() + 1) for match in re.finditer("x-[a-z]+", line)]
     assert written == [(line[f.place.column - 1 : f.place.end - 1], f.place.column) for f in findings]
