@@ -60,9 +60,9 @@ def _variant(key: Said, node: Node) -> dev.Variant:
 def _battery(key: Said, node: Node) -> dev.Battery:
     fields = Fields(node)
     return dev.Battery(
-        key.text, key.place, fields.only(), said(fields.need("part")), fields.said("plug"), fields.flag("soldered"),
-        fields.text("chemistry") or "li-ion", fields.integer("cells", 1), fields.quantity(Voltage, "voltage"),
-        fields.quantity(Charge, "capacity"),
+        key.text, key.place, fields.only(), fields.text("title"), said(fields.need("part")), fields.said("plug"),
+        fields.flag("soldered"), fields.text("chemistry") or "li-ion", fields.integer("cells", 1),
+        fields.quantity(Voltage, "voltage"), fields.quantity(Charge, "capacity"),
     )  # fmt: skip
 
 

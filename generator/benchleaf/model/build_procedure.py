@@ -70,6 +70,7 @@ def diagnosis(document: Table, device: str, symptom: str, path: str) -> Diagnosi
         place=fields.place,
         title=fields.text("title"),
         several=fields.flag("several"),
+        notes=fields.text("notes"),
         causes=tuple(_cause(name, node) for name, node in fields.entries("causes")),
         tests=tuple(_test(name, node) for name, node in fields.entries("tests")),
     )

@@ -87,6 +87,7 @@ class Battery:
     id: str
     place: Place
     only: OnlyFor | None
+    title: str | None
     part: Said
     plug: Said | None
     soldered: bool

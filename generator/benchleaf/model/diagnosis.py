@@ -77,5 +77,6 @@ class Diagnosis:
     place: Place
     title: str | None
     several: bool
+    notes: str | None
     causes: tuple[Cause, ...]
     tests: tuple[Test, ...]

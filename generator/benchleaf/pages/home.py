@@ -56,7 +56,7 @@ class CauseRow:
     """One cause of a symptom on one device, the likeliest first."""
 
     cause: str  # "Corroded charge port"
-    share: Share
+    share: Share | None  # None where the causes come together and are not ranked
     cures: tuple[Words, ...]  # one line each: a procedure, or "refer: board-level short hunting"
 
 
@@ -70,6 +70,8 @@ class SymptomDevice:
     causes: tuple[CauseRow, ...] = ()  # only where there is a diagnosis
     procedures: tuple[ProcedureRow, ...] = ()  # that answer the symptom on this device
     variants: VariantChoice | None = None  # only where there is a choice
+    remark: str = ""  # below the causes
+    notes: Markup = NO_PROSE  # of the diagnosis, from `prose`
 
 
 @dataclass(frozen=True, slots=True)

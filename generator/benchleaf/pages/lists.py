@@ -118,6 +118,7 @@ class ToolRow:
     range: str  # "200–450 °C"
     notes: tuple[str, ...] = ()  # "contact 2 mm", "vented, not rated for solvents"
     used_by: tuple[Link, ...] = ()  # procedures, each on its line
+    about: Markup = NO_PROSE  # from `prose`
 
 
 @dataclass(frozen=True, slots=True)

@@ -96,7 +96,9 @@ def _battery(device: Device) -> str:
         energy = battery.energy
         cells = f"{battery.cells} cell" if battery.cells == 1 else f"{battery.cells} cells"
         nominal = f", {energy / _JOULES_PER_WH:.1f} Wh" if energy else ""
-        said.append(f"{battery.chemistry}, {cells}{nominal}")
+        named = f"{battery.title}: " if battery.title else ""
+        soldered = ", soldered in" if battery.soldered else ""
+        said.append(f"{named}{battery.chemistry}, {cells}{nominal}{soldered}")
     return "; ".join(dict.fromkeys(said)) or "none"
 
 

@@ -153,6 +153,9 @@ class Limits:
     def _supply(self, action: act.Supply) -> Limit:
         strong = show.tidy(action.at.text) if action.at else f"from {action.source}"
         notes = [f"from {action.source}"] if action.at else []
+        if action.into:
+            part = self._device.parts.get(action.into.text) if self._device else None
+            notes.append(f"into {part.title if part else action.into}")
         if action.limit:
             notes.append(f"limited to {show.tidy(action.limit.text)}")
         return Limit(strong, "supply", tuple(words(note) for note in notes))

@@ -12,6 +12,7 @@ from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rows import device_link, joined, matrix, procedure_row
 from benchleaf.pages.compose.site import Site, number_of, page_of, variant_titles
 from benchleaf.pages.lists import (
+    AllowedFinding,
     DeviceGroup,
     Fact,
     MaterialRow,
@@ -126,6 +127,7 @@ def _tool(site: Site, tool: Tool) -> ToolRow:
         range=show.tidy(tool.range.text) if tool.range else "",
         notes=tuple(_tool_notes(tool)),
         used_by=tuple(_user(site, p) for p in site.usage.by_tool.get(tool.id, ())),
+        about=prose(tool.notes or ""),
     )
 
 
@@ -176,7 +178,15 @@ def _entry(site: Site, procedure: Procedure) -> RegisterRow:
         next_review=_next_review(site, procedure),
         variants=variant_titles(device, site.base.variants_of(procedure)),
         level=procedure.access.text,
+        allowed=tuple(_allowed(site, procedure)),
     )
+
+
+def _allowed(site: Site, procedure: Procedure) -> Iterator[AllowedFinding]:
+    """Yield what the steps of *procedure* allow; one that allows what is not found is a finding of its own."""
+    for row in site.rows(procedure):
+        for allow in row.step.allow:
+            yield AllowedFinding(Link(allow.rule.text, f"rules/{allow.rule}.html"), row.number, allow.because or "")
 
 
 def _next_review(site: Site, procedure: Procedure) -> str:

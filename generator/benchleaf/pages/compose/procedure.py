@@ -10,6 +10,7 @@ from benchleaf.derive.after import after
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.ledger import ledger
 from benchleaf.derive.numbering import items
+from benchleaf.model import action as act
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
@@ -45,6 +46,10 @@ if TYPE_CHECKING:
     from benchleaf.model.step import Step
 
 _PHASES = {"opening": ("O", "Open up"), "work": ("W", "Work"), "closing": ("C", "Close up"), "prove": ("P", "Prove")}
+_KINDS = {
+    "make-safe": "Procedure to make safe", "inspection": "Procedure to inspect",
+    "calibration": "Procedure to calibrate", "data-rescue": "Procedure to rescue data",
+}  # fmt: skip
 _CONSENT = {
     "data-loss": "Data may be lost. Have the owner's agreement in writing.",
     "irreversible": "This cannot be undone. Have the owner's agreement in writing.",
@@ -115,7 +120,7 @@ class _Page:
         device = "" if self._device is None else f"{self._root}devices/{procedure.device}.html"
         fits = variant_titles(self._device, self._variants)
         return TitleBlock(
-            kind="Procedure",
+            kind=_KINDS.get(procedure.purpose, "Procedure"),
             heading=procedure.title.text,
             cells=(
                 Cell("Number", number_of(procedure)),
@@ -228,7 +233,8 @@ class _Page:
         )  # fmt: skip
 
     def _uses(self, step: Step) -> Words:
-        tools = joined(Link(self._site.tool(tool.text), f"{self._root}tools.html#tool-{tool}") for tool in step.use)
+        names = dict.fromkeys([*(tool.text for tool in step.use), *_acting(step)])
+        tools = joined(Link(self._site.tool(name), f"{self._root}tools.html#tool-{name}") for name in names)
         takes = f"takes {show.tidy(step.takes.text)}" if step.takes else ""
         if not tools:
             return words(takes) if takes else ()
@@ -277,6 +283,17 @@ class _Page:
 def _held(text: str) -> str:
     """Return *text* so that no line ends between a number and its unit."""
     return text.replace(" ", "\N{NO-BREAK SPACE}")
+
+
+def _acting(step: Step) -> Iterator[str]:
+    """Yield the tool that the action of *step* itself names."""
+    match step.action:
+        case act.Heat(tool=tool):
+            yield tool.text
+        case act.Bath(tool=tool) | act.Release(tool=tool) if tool is not None:
+            yield tool.text
+        case _:
+            return
 
 
 def _hazard(name: str) -> str:

@@ -11,7 +11,7 @@ from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rows import device_link, matrix, procedure_row
 from benchleaf.pages.compose.site import Site, choice, number_of, page_of
 from benchleaf.pages.home import CauseRow, ChangeRow, HomeView, SymptomDevice, SymptomView
-from benchleaf.pages.parts import Cell, Link, Share, TitleBlock, Words, words
+from benchleaf.pages.parts import NO_PROSE, Cell, Link, Share, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
 from benchleaf.units import show
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from benchleaf.model.shop import Symptom
 
 _LATELY = 8
+_TOGETHER = "These faults come together: confirm or rule out each of them."
 
 
 def home_view(site: Site) -> HomeView:
@@ -86,17 +87,25 @@ def _devices(site: Site, symptom: Symptom) -> Iterator[SymptomDevice]:
             causes=tuple(_causes(site, diagnosis, root)) if diagnosis else (),
             procedures=tuple(procedure_row(site, procedure, root) for procedure in found),
             variants=choice(known, known.variant_ids) if known else None,
+            remark=_TOGETHER if diagnosis and diagnosis.several else "",
+            notes=prose(diagnosis.notes or "") if diagnosis else NO_PROSE,
         )
 
 
 def _causes(site: Site, diagnosis: Diagnosis, root: str) -> Iterator[CauseRow]:
-    """Yield the causes, the likeliest first: (seen + 1) / (all + number of causes), the format's estimate."""
+    """
+    Yield the causes, the likeliest first: (seen + 1) / (all + number of causes), the format's estimate.
+
+    Faults that come together are listed as written: a rank would say that one may stop at the first.
+    """
     everything = sum(cause.seen for cause in diagnosis.causes) + len(diagnosis.causes)
-    ranked = sorted(diagnosis.causes, key=lambda cause: -cause.seen)
+    ranked = sorted(diagnosis.causes, key=lambda cause: 0 if diagnosis.several else -cause.seen)
     for cause in ranked:
         percent = round(100 * (cause.seen + 1) / everything)
+        seen = f"seen {cause.seen} time{'' if cause.seen == 1 else 's'}"
+        share = None if diagnosis.several else Share(f"{percent} %", str(percent), seen)
         cures = tuple(_cure(site, diagnosis.device, cure, root) for cure in cause.cures)
-        yield CauseRow(cause.title.text, Share(f"{percent} %", str(percent), f"seen {cause.seen} times"), cures)
+        yield CauseRow(cause.title.text, share, cures)
 
 
 def _cure(site: Site, device: str, cure: Cure | Referral, root: str) -> Words:
