@@ -6,7 +6,7 @@ import re
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from benchleaf.source.nodes import Plain, plain
@@ -35,6 +35,9 @@ def is_told(result: Read, text: str) -> bool:
     )
 
 
+EXPONENT = re.compile(r"[-+]?[0-9.]+[eE][-+]?[0-9]+")
+
+
 @settings(deadline=None)
 @given(st.binary(max_size=200))
 def test_any_bytes(data: bytes) -> None:
@@ -54,6 +57,8 @@ def test_any_signs_of_the_language(text: str) -> None:
 @given(st.dictionaries(NAMES, VALUES, min_size=1, max_size=3))
 def test_what_another_program_writes(written: dict[str, Plain]) -> None:
     """What PyYAML writes, which puts in quotes whatever YAML 1.1 would misread, is read as it was meant."""
+    # `0E0` is text in YAML 1.1 and a number in 1.2, which is ours: what is written of it depends on the reader.
+    assume(not any(isinstance(value, str) and EXPONENT.fullmatch(value) for value in written.values()))
     text = yaml.safe_dump(written, allow_unicode=True, sort_keys=False, width=10_000)
 
     result = read(text.encode(), "any.yml")
