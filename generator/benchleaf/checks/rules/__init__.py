@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.checks.rules.autoignition.rule import RULE as AUTOIGNITION
 from benchleaf.checks.rules.bad_quantity.rule import RULE as BAD_QUANTITY
 from benchleaf.checks.rules.battery_beside_heat.rule import RULE as BATTERY_BESIDE_HEAT
 from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
@@ -42,6 +43,8 @@ from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
 from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
+from benchleaf.checks.rules.vapour_in_case.rule import RULE as VAPOUR_IN_CASE
+from benchleaf.checks.rules.vapour_over_limit.rule import RULE as VAPOUR_OVER_LIMIT
 from benchleaf.checks.rules.wet_ignition.rule import RULE as WET_IGNITION
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
@@ -82,6 +85,9 @@ RULES: dict[str, Rule] = {
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
         WET_IGNITION,
+        AUTOIGNITION,
+        VAPOUR_OVER_LIMIT,
+        VAPOUR_IN_CASE,
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
