@@ -42,6 +42,8 @@ microscope:   {title: Stereo microscope, kind: magnifier}
 esd-brush:    {title: ESD brush, kind: brush}
 air-duster:   {title: Filtered air duster, kind: air}
 pry-wedge:    {title: Plastic wedge, kind: pry, conductive: false}
+wash-tank:    {title: Ultrasonic tank, kind: tank, range: 20–60 °C}
+drying-oven:  {title: Drying cabinet, kind: oven, range: 30–80 °C, vented: true, rated_for_solvents: false}
 """
 MATERIALS = """\
 no-clean-flux: {title: No-clean flux, kind: flux, contains: {isopropanol: 90 %}}

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.make import DOCS, EXAMPLE, check
+
+if TYPE_CHECKING:
+    from benchleaf.findings import Finding
 
 DIAGNOSIS = f"{DOCS}/diagnosis/wader/no-light.yml"
 TEXT = """\
@@ -22,6 +26,11 @@ tests:
 """
 
 
+def listing(text: str) -> tuple[Finding, ...]:
+    """Return what `listing-mismatch` finds; so much ethanol gives other rules something to say as well."""
+    return tuple(one for one in check({EXAMPLE: text}).findings if one.rule == "listing-mismatch")
+
+
 @settings(deadline=None)
 @given(
     st.lists(st.integers(1, 9999), min_size=1, max_size=4), st.sampled_from(["mL", "µL", "cm³"]), st.integers(1, 9999)
@@ -34,14 +43,14 @@ def test_amount_that_is_enough(amounts: list[int], unit: str, limit: int) -> Non
     text = f"title: Example\naccess: open\nmaterials: {{ethanol: {limit} µL}}\nsteps:\n{steps}"
     used = sum(amounts) * (1 if unit == "µL" else 1000)
 
-    findings = check({EXAMPLE: text}).findings
+    findings = listing(text)
 
     assert (used > limit) == bool(findings)
     for finding in findings:
         named = re.search(r"`(ethanol: ([0-9.]+) µL)`", finding.help)
         assert named is not None
         assert used <= float(named[2]) <= used * 1.01
-        assert () == check({EXAMPLE: text.replace(f"ethanol: {limit} µL", named[1])}).findings
+        assert () == listing(text.replace(f"ethanol: {limit} µL", named[1]))
 
 
 @settings(deadline=None)

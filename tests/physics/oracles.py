@@ -22,12 +22,23 @@ _INSIDE, _OUTSIDE = 12, 300
 
 
 @dataclass(frozen=True)
+class Layer:
+    """A layer over the board from radius `begins` on: contact (W/m²K), capacity (J/m²K), loss at its back (W/m²K)."""
+
+    begins: float
+    contact: float
+    capacity: float
+    back: float
+
+
+@dataclass(frozen=True)
 class Rings:
-    """A round board cut into rings around its spot: finite volumes, the rim insulated."""
+    """A round board cut into rings around its spot: finite volumes, the rim insulated; perhaps a layer over it."""
 
     plate: Plate
     radius: float
     rim: float
+    layer: Layer | None = None
 
     def edges(self) -> NDArray[np.float64]:
         """Return the rings' edges: even under the tool, then wider and wider."""
@@ -72,6 +83,47 @@ class Rings:
             times.append(now)
             seen.append(float(np.interp(at, middles, rise)))
         return np.array(times), np.array(seen)
+
+    def layer_peak(self, touches: Touches, until: float) -> float:
+        """
+        Return the highest rise of the layer until then; the board below it loses heat from its other face alone.
+
+        Each ring of the layer takes heat from its ring of the board after the board's own step, steps of 50 ms.
+        """
+        layer = self.layer
+        assert layer is not None
+        edges = self.edges()
+        middles = (edges[1:] + edges[:-1]) / 2
+        area = np.pi * (edges[1:] ** 2 - edges[:-1] ** 2)
+        plate = self.plate
+        covered = middles > layer.begins
+        content = plate.heat_capacity * plate.thickness * area / _STEP
+        across = plate.conductivity * plate.thickness * 2 * np.pi * edges[1:-1] / np.diff(middles)
+        own = layer.capacity / _STEP
+        # The layer's own equation, solved for it and put into the board's: both at the end of the step.
+        passes = layer.contact / (own + layer.contact + layer.back)
+        free = np.zeros((3, middles.size))
+        free[0, 1:], free[2, :-1] = -across, -across
+        free[1] = content + plate.face_loss * area * np.where(covered, 1, 2)
+        free[1] += np.where(covered, layer.contact * (1 - passes), 0.0) * area
+        free[1, :-1] += across
+        free[1, 1:] += across
+        held = free.copy()
+        held[0, 1 : _INSIDE + 1], held[1, :_INSIDE], held[2, : _INSIDE - 1] = 0.0, 1.0, 0.0
+        near = plate.conductivity * plate.thickness * 2 * np.pi * self.radius / (middles[_INSIDE] - self.radius)
+        held[1, _INSIDE] += near - across[_INSIDE - 1]
+        held[2, _INSIDE - 1] = -near
+        rise, over, peak = np.zeros(middles.size), np.zeros(middles.size), 0.0
+        for step in range(1, round(until / _STEP) + 1):
+            number, phase = divmod(step * _STEP - _STEP / 2, touches.on + touches.pause)
+            on = number < touches.times and phase < touches.on
+            load = content * rise + np.where(covered, passes * own * over, 0.0) * area
+            if on:
+                load[:_INSIDE] = touches.rise
+            rise = solve_banded((1, 1), held if on else free, load, check_finite=False)
+            over = np.where(covered, (own * over + layer.contact * rise) / (own + layer.contact + layer.back), 0.0)
+            peak = max(peak, float(over.max()))
+        return peak
 
     def peak(self, touches: Touches, at: float, until: float) -> float:
         """Return the highest rise at radius *at* until then."""

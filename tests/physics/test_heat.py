@@ -26,12 +26,18 @@ from benchleaf.physics.heat import (
 from benchleaf.physics.plate import Plate
 from benchleaf.physics.types import Celsius, Kelvins, Metres, OutOfRange, Seconds
 from tests.physics.cases import BOARD, HEAT, ROOM, hot_air, iron, sized
-from tests.physics.oracles import Rings
+from tests.physics.oracles import Layer, Rings
 
 PACK = Kelvins(39.0)
 """A pack that bears 60 °C, in a room of 21 °C."""
 HELD = Kelvins(24.0)
 """The same at 45 °C."""
+
+
+def twice(after: float) -> Heated:
+    """Return a joint worked with an iron, and worked again so many seconds after the first touch."""
+    place = iron(38)
+    return replace(place, touches=(*place.touches, replace(place.touches[0], start=Seconds(after))))
 
 
 # House distances, mm, rounded: another program of the same formulas (2M), bounded by finite volumes.
@@ -103,6 +109,50 @@ def test_what_the_rim_adds(r: float, rim: float, times: float) -> None:
     assert times == pytest.approx(with_rim / without, rel=0.04)
 
 
+# The same for longer holds, more touches and smaller boards, where the rim gives back more.
+@pytest.mark.outside
+@pytest.mark.parametrize(
+    ("place", "rim"),
+    [
+        *[(hot_air(38, 120), 60), (hot_air(20, 300), 45), (hot_air(12), 35), (hot_air(20, 120), 60)],
+        *[(iron(30, times=20), 45), (iron(24, times=20), 60), (iron(20), 35), (iron(40, times=20), 60)],
+    ],
+    ids=["air-38", "air-20", "air-12", "air-20-large", "iron-30", "iron-24", "iron-20", "iron-40"],
+)
+def test_small_board_for_long(place: Heated, rim: float) -> None:
+    """A small round board that is heated for long is held as well."""
+    plate = Plate(50.0, 2.0e6, 8.0, Metres(0.8e-3))
+    touches = place.touches[0]
+    truth = Rings(plate, touches.radius, rim / 1e3).peak(touches, place.distance + touches.radius, touches.end + 90)
+
+    found = neighbour_rise((place,), sized(math.pi * (rim / 10) ** 2), HEAT)
+
+    assert found.worst >= 0.99 * truth
+
+
+# A battery over the rim: a layer of 1e4 J/m²K that takes heat at 10 to 100 W/m²K and loses 10 W/m²K at its back.
+@pytest.mark.outside
+@pytest.mark.parametrize("contact", [10, 30, 100])
+@pytest.mark.parametrize(
+    ("place", "rim"),
+    [(iron(38), 58.6), (iron(45), 70), (iron(43), 58.6), (hot_air(30), 58.6), (hot_air(42), 60)],
+    ids=["iron-38", "iron-45", "iron-43", "air-30", "air-42"],
+)
+def test_battery_beside_small_board(place: Heated, rim: float, contact: float) -> None:
+    """A battery that lies over the rim of a small board stays below the bound that knows no rim."""
+    plate = Plate(50.0, 2.0e6, 8.0, Metres(0.8e-3))
+    touches = place.touches[0]
+    board = sized(math.pi * (rim / 10) ** 2)
+    layer = Layer(place.distance + touches.radius, contact, 1.0e4, 10.0)
+    truth = Rings(plate, touches.radius, rim / 1e3, layer).layer_peak(touches, touches.end + 300)
+
+    found = neighbour_rise((replace(place, pack=True),), board, HEAT)
+
+    assert rim_factor(replace(place, pack=True), board) == 1.0
+    assert rim_factor(place, board) > 1.0
+    assert found.worst >= truth
+
+
 @pytest.mark.parametrize(
     ("place", "area", "at_edge", "factor"),
     [
@@ -112,10 +162,26 @@ def test_what_the_rim_adds(r: float, rim: float, times: float) -> None:
         (iron(38), 60 * 90, True, 1.5),
         (hot_air(38), 70 * 110, True, 1.5),
         (iron(10), 60 * 90, False, 1.0),
+        (replace(iron(38), pack=True), 60 * 90, True, 1.0),
+        (replace(iron(38), pack=True), 60 * 90, False, 2.6),
+        (replace(iron(38, times=20), pack=True), 60 * 90, True, 2.6),
+        (iron(38, times=20), 70 * 110, True, 2.0),
+        (
+            replace(iron(38), touches=(*iron(38).touches, replace(iron(38).touches[0], start=Seconds(360.0)))),
+            5400,
+            True,
+            1.5,
+        ),
+        (
+            replace(iron(38), touches=(*iron(38).touches, replace(iron(38).touches[0], start=Seconds(200.0)))),
+            5400,
+            True,
+            2.6,
+        ),
     ],
 )
 def test_rim_factor(place: Heated, area: float | None, at_edge: bool, factor: float) -> None:  # noqa: FBT001
-    """The rim's share goes by the distance over the board's radius, sooner for hot air; none where no size is known."""
+    """The rim's share goes by the distance over the board's radius, by the tool and its time; none without a size."""
     board = BOARD if area is None else sized(area / 100)
 
     assert factor == rim_factor(replace(place, at_edge=at_edge), board)
@@ -127,6 +193,17 @@ def test_method_says_what_is_not_known() -> None:
 
     assert "size is not known" in unknown
     assert "size is not known" not in known
+
+
+def test_method_says_that_a_battery_is_beside_the_board() -> None:
+    """Where the rim is left out for a battery the method says so."""
+    place, board = replace(iron(38), at_edge=True), sized(54)
+
+    beside, on = (neighbour_rise((replace(place, pack=pack),), board, HEAT) for pack in (True, False))
+
+    assert "the battery stores what it gives back" in beside.method
+    assert "battery" not in on.method
+    assert beside.worst == pytest.approx(on.worst / 1.5)
 
 
 def test_own_constant_is_said() -> None:

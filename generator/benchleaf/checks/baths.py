@@ -32,10 +32,14 @@ def baths(trace: Trace) -> Iterator[Bathed]:
         moments = [moment for moment in path if moment.kind in _WORK]
         for number, moment in enumerate(moments):
             action = moment.step.action
-            if isinstance(action, Bath):
+            if isinstance(action, Bath) and _known(trace, action):
                 later = moments[number + 1 :]
-                unrinsed = _leaves_dirt(trace, action) and not any(_rinses(trace, one, action) for one in later)
+                unrinsed = _leaves_dirt(trace, action) and not any(_reaches(trace, one, action) for one in later)
                 yield Bathed(moment, action, unrinsed, _undried(trace, action, moments, later))
+
+
+def _known(trace: Trace, action: Bath) -> bool:
+    return action.on.text in trace.world.parts and trace.nature.knows(action.material.text)
 
 
 def _is_tank(trace: Trace, action: Bath) -> bool:
@@ -47,11 +51,10 @@ def _leaves_dirt(trace: Trace, action: Bath) -> bool:
     return _is_tank(trace, action) or action.material.text not in SUBSTANCES
 
 
-def _rinses(trace: Trace, moment: Moment, bath: Bath) -> bool:
+def _reaches(trace: Trace, moment: Moment, bath: Bath) -> bool:
+    """Whether a later liquid comes to what was bathed: it is a rinse, or a bath that wants one itself."""
     action = moment.step.action
-    if not isinstance(action, Bath | Solvent) or action.material.text not in SUBSTANCES:
-        return False
-    if isinstance(action, Bath) and _is_tank(trace, action):
+    if not isinstance(action, Bath) and not (isinstance(action, Solvent) and action.material.text in SUBSTANCES):
         return False
     on = action.on.text
     return on == bath.on.text or bath.on.text in trace.world.family.get(on, frozenset())

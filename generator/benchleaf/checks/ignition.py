@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 CARRIER = 0.3e-6  # m³
 _ROUNDING = 1 + 1e-9
 # What is found where a wet part is given current. An author can make an exception to these, and none to a fire.
-_OF_WET_PARTS = frozenset({"early-battery", "unready-power", "unfinished-handover"})
+_OF_WET_PARTS = frozenset({"early-battery", "unready-power", "unfinished-handover", "vapour-in-case"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,15 +78,19 @@ def _own(moment: Moment) -> dict[tuple[str, str], Fume]:
 
 
 def _inside(trace: Trace, moment: Moment) -> Fumes:
-    """Return what burns inside; a part that is wet is said to be so by others, unless they were told not to."""
+    """
+    Return what burns inside.
+
+    A part that is wet is said to be so by others, and so is a flux that the closing shuts in, unless they were told
+    not to.
+    """
     before = moment.before
     found = tuple((key, fume) for key, fume in before.fumes.items() if before.is_in(key[0]) and not fume.seen)
-    if not any(key[0] in before.wet for key, _ in found):
+    said = {key for key, _ in found if key[0] in before.wet or moment.kind == "closing"}
+    if not said:
         return found
     excused = {at.step.id for at in trace.every() if any(allow.rule.text in _OF_WET_PARTS for allow in at.step.allow)}
-    return tuple(
-        (key, fume) for key, fume in found if key[0] not in before.wet or excused & {moment.step.id, fume.step}
-    )
+    return tuple((key, fume) for key, fume in found if key not in said or excused & {moment.step.id, fume.step})
 
 
 def near(world: World, state: State, one: str, other: str) -> bool:

@@ -25,7 +25,7 @@ def still_wet(danger: Danger) -> str:
         return f"{liquids}, which burns, is put on {where(danger.fumes)} while the device is on"
     match danger.action:
         case act.Heat(tool=tool, at=at):
-            comes = f"the `{tool}` comes with {at.text}"
+            comes = f"the `{tool}` at {at.text} comes to it"
         case act.Plug():
             comes = "the battery is joined and makes a spark"
         case _:

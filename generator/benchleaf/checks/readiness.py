@@ -78,11 +78,16 @@ def with_left_over(world: World, path: Iterable[Moment]) -> Iterator[tuple[Momen
     for moment in path:
         if at_work and moment.kind not in _BEFORE_CLOSING:
             at_work = False
-            left = wet_or_hot(world, moment.before) | (unplugged(world, moment.before) - opened)
+            left = _lying(moment.before) | (unplugged(world, moment.before) - opened)
         elif moment.kind == "opening":
             opened = unplugged(world, moment.after)
         yield moment, left
-        left &= wet_or_hot(world, moment.after) | unplugged(world, moment.after)
+        left &= _lying(moment.after) | unplugged(world, moment.after)
+
+
+def _lying(state: State) -> frozenset[Trouble]:
+    """Return what is wet or hot, in the device or beside it: the closing brings it in."""
+    return frozenset(Trouble(how, name) for how, names in ((WET, state.wet), (HOT, state.hot)) for name in names)
 
 
 def by_kind(troubles: Iterable[Trouble]) -> dict[str, tuple[str, ...]]:

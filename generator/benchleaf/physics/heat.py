@@ -3,8 +3,8 @@ How hot a neighbour gets on the board while something beside it is heated. Bad e
 
 Formula and its error: `repeats` and `plate`. Against a board heated on one face only, and with a tool that does not
 touch perfectly, all of it lies on the safe side. A small board does not: its edge gives heat back, so where the
-board's size is known the bound is raised by what finite volumes show (1.5, then 2.6); where it is not, it is not,
-and the method says so.
+board's size is known the bound is raised by what finite volumes show (`rim_factor`); where it is not, it is not,
+and the method says so. A battery beside the board takes the heat of its rim as slowly as it warms itself.
 """
 
 from __future__ import annotations
@@ -40,13 +40,15 @@ class Heated:
     """
     A part that is heated, `distance` from the edge of the neighbour: every heating step on it, in one list.
 
-    `at_edge` says that the part lies on the board's rim, as sockets do; not knowing, leave it false.
+    `at_edge` says that the part lies on the board's rim, as sockets do; not knowing, leave it false. `pack` says that
+    the neighbour is a battery that is no part of the board.
     """
 
     distance: Metres
     touches: tuple[Touches, ...]
     tool: Tool = Tool.HOT_AIR
     at_edge: bool = False
+    pack: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,23 +68,51 @@ def _plates(board: Board, constants: Heat) -> _Ends:
     )
 
 
+# Up to here the two steps hold that were found on boards of this radius or more, m, within this tool time, s.
+_LARGE = 0.055
+_SHORT = {Tool.IRON: 30.0, Tool.HOT_AIR: 60.0}
+# After such a break, s, a board has lost nearly all of its heat, and what follows begins anew.
+_BREAK = 300.0
+
+
 def rim_factor(heated: Heated, board: Board) -> float:
     """
     Return what the rim of a small board adds to the bound.
 
     The board is a disc of its area with the part in the middle, R = sqrt(A/pi), or half a disc with the part on its
-    straight edge, R = sqrt(2 A/pi). From finite volumes with an insulated rim at R against none: r/R over 0.8 2.6;
-    from 0.6 for an iron, 0.4 for hot air, 1.5.
+    straight edge, R = sqrt(2 A/pi). From finite volumes with an insulated rim at R against the bound: r/R from 0.8 2.6;
+    from 0.6 for an iron, 0.4 for hot air, 1.5. That is for up to 30 s of an iron or 60 s of hot air and R of 55 mm or
+    more; a longer or smaller one gives back more: from 0.6 2.6, from 0.4 2, from 0.3 1.5.
+
+    A battery that is no part of the board and lies against its rim takes heat as it comes and stores it: within the
+    same time and size, up to r/R 0.8, it stays below the bound without any rim (finite volumes with a layer of
+    1e4 J/m²K at a contact of 10 to 100 W/m²K beyond r: at most 0.8 of the bound).
     """
     if board.area is None:
         return 1.0
     above("the area of the board", board.area, 0, "m²", "a part sits on a board")
     radius = math.sqrt((2 if heated.at_edge else 1) * board.area / math.pi)
     share = (heated.distance + max(touch.radius for touch in heated.touches)) / radius
-    if share > 0.8:
-        return 2.6
+    steps: tuple[tuple[float, float], ...]
+    if radius < _LARGE or _longest(heated.touches) > _SHORT[heated.tool]:
+        steps = ((0.6, 2.6), (0.4, 2.0), (0.3, 1.5))
+    elif heated.pack:
+        steps = ((0.8, 2.6),)
+    else:
+        steps = ((0.8, 2.6), (0.6 if heated.tool is Tool.IRON else 0.4, 1.5))
     # Where the share is just that, finite volumes already show more than the bound (hot air, 24 mm of 60).
-    return 1.5 if share > (0.6 if heated.tool is Tool.IRON else 0.4) - 1e-9 else 1.0
+    return next((factor for beyond, factor in steps if share > beyond - 1e-9), 1.0)
+
+
+def _longest(touches: tuple[Touches, ...]) -> float:
+    """Return the longest time that the tool is on the part, s, of what no long break parts."""
+    longest = total = 0.0
+    end = -math.inf
+    for touch in sorted(touches, key=lambda touch: touch.start):
+        total = (total if touch.start - end < _BREAK else 0.0) + touch.on * touch.times
+        end = max(end, touch.end)
+        longest = max(longest, total)
+    return longest
 
 
 def _sources(places: tuple[Heated, ...], board: Board) -> tuple[Source, ...]:
@@ -102,13 +132,16 @@ def neighbour_rise(places: tuple[Heated, ...], board: Board, constants: Heat) ->
     upper = highest(ends.central, sources)
     central = min(high, math.sqrt(min(lowest_peak(ends.central, sources), upper) * upper))
     how = "held spot on a thin board with losses, touches summed between two bounds"
-    unknown = "" if board.area is not None else "; the board's size is not known, its edge is left out"
+    if board.area is None:
+        how += "; the board's size is not known, its edge is left out"
+    elif any(rim_factor(place, board) != rim_factor(replace(place, pack=False), board) for place in places):
+        how += "; the board's edge is left out, the battery stores what it gives back"
     return Estimate(
         central,
         min(central, lowest_peak(ends.kind, sources)),
         high,
         "K",
-        method(how + unknown, constants),
+        method(how, constants),
         board_heat.SOURCE,
     )
 

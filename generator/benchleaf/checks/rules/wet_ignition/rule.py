@@ -16,10 +16,11 @@ if TYPE_CHECKING:
 
 
 def watch(trace: Trace) -> Iterator[Hit]:
-    """Yield each source of ignition that comes to a flammable liquid."""
+    """Yield each source of ignition that comes to a flammable liquid; `autoignition` speaks where it needs no spark."""
     for danger in dangers(trace):
-        message = f"{still_wet(danger)}: its vapour can catch fire in the technician's hands"
-        yield Hit(danger.action.place, message, dry_first(trace, danger), step=danger.moment.step, about="fire")
+        if not danger.selves:
+            message = f"{still_wet(danger)}: its vapour can catch fire in the technician's hands"
+            yield Hit(danger.action.place, message, dry_first(trace, danger), step=danger.moment.step, about="fire")
 
 
 RULE = Rule("wet-ignition", Level.ERROR, watch=watch, never_allowed=True)
