@@ -6,7 +6,7 @@ import re
 
 import pytest
 import yaml
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchleaf.source.nodes import Plain, plain
@@ -18,7 +18,10 @@ SIGNS = st.sampled_from([
     "\ufeff", "é", "🔧", " ",
 ])  # fmt: skip
 NAMES = st.text("abcxyz0123- #:", min_size=1, max_size=8)
-TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Zl", "Zp"]), max_size=12)
+TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Zl", "Zp"]), max_size=12).filter(
+    # `0E0` is text in YAML 1.1 and a number in 1.2, which is ours: what is written of it depends on the reader.
+    lambda text: not re.fullmatch(r"[-+]?[0-9.]+[eE][-+]?[0-9]+", text)
+)
 VALUES = st.recursive(
     st.integers(-(10**15), 10**15) | st.booleans() | st.none() | TEXTS,
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(NAMES, inner, max_size=3),
@@ -33,9 +36,6 @@ def is_told(result: Read, text: str) -> bool:
     return (result.document is not None or bool(places)) and all(
         1 <= place.line <= last and 1 <= place.column < place.end for place in places
     )
-
-
-EXPONENT = re.compile(r"[-+]?[0-9.]+[eE][-+]?[0-9]+")
 
 
 @settings(deadline=None)
@@ -57,8 +57,6 @@ def test_any_signs_of_the_language(text: str) -> None:
 @given(st.dictionaries(NAMES, VALUES, min_size=1, max_size=3))
 def test_what_another_program_writes(written: dict[str, Plain]) -> None:
     """What PyYAML writes, which puts in quotes whatever YAML 1.1 would misread, is read as it was meant."""
-    # `0E0` is text in YAML 1.1 and a number in 1.2, which is ours: what is written of it depends on the reader.
-    assume(not any(isinstance(value, str) and EXPONENT.fullmatch(value) for value in written.values()))
     text = yaml.safe_dump(written, allow_unicode=True, sort_keys=False, width=10_000)
 
     result = read(text.encode(), "any.yml")
