@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 import shutil
 import signal
 import stat
@@ -131,6 +132,20 @@ def test_text_is_shown_as_it_is_written(base: Path) -> None:
     pages = [path.read_text(encoding="utf-8") for path in (base / "site").rglob("*.html")]
     assert any("&lt;img src=x" in text for text in pages)
     assert not any("<img src=x" in text for text in pages)
+
+
+def test_names_in_the_frame_of_markdown_pages(base: Path) -> None:
+    """The shop's name and the notice stand as text around Markdown pages too, where the theme escapes nothing."""
+    shop = base / "procedures" / "shop.yml"
+    text = shop.read_text(encoding="utf-8")
+    shop.write_text(re.sub("(?m)^name:.*$", "name: '<b>&\"x'", text), encoding="utf-8")
+    settings(base, "- benchleaf", "- benchleaf: {notice: '<b>&\"y'}")
+
+    page = (published(base) / "rules" / "index.html").read_text(encoding="utf-8")
+
+    assert "&lt;b&gt;&amp;&#34;x" in page
+    assert "&lt;b&gt;&amp;&#34;y" in page
+    assert "<b>&" not in page
 
 
 def test_page_leads_to_its_source(demo_site: Path) -> None:
