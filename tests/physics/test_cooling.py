@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchleaf.physics.constants import DEFAULT
@@ -184,6 +184,7 @@ def test_moving_air_halves_the_board() -> None:
     assert still / 2 < moving < still
 
 
+@settings(deadline=None, max_examples=60)
 @given(source=st.floats(60, 400), room=st.floats(10, 35), zone=st.floats(0, 1), extra=st.floats(0, 300))
 def test_longer_is_cooler(source: float, room: float, zone: float, extra: float) -> None:
     """After the wait that is named the part is cool at the worst end, and longer never makes it hotter."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchleaf.physics.nearby import (
@@ -95,6 +95,7 @@ def test_behind_heater_by_steps(contact: float, end: str) -> None:
     assert wanted == pytest.approx(getattr(behind_heater(MAT, Seconds(300.0), HEAT), end), rel=1e-6)
 
 
+@settings(deadline=None, max_examples=60)
 @given(limit=st.floats(25, 72))
 def test_longest_on_heater(limit: float) -> None:
     """After the longest time the pack is still below its limit, and five seconds later it may not be."""

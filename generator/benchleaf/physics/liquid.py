@@ -18,7 +18,7 @@ def vapour_pressure(substance: Substance, temperature: Celsius) -> Pascals:
     """
     Return the pressure of the saturated vapour, Pa: ln P as a straight line of 1/T through 20 and 25 °C.
 
-    Clausius and Clapeyron. Within 2 % of CoolProp from 0 to 40 °C and 3.5 % at 60 °C.
+    Clausius and Clapeyron. Within 2.5 % of equations of state from 0 to 40 °C; at 60 °C 3 to 6 % high.
     """
     within("the temperature", temperature, (COLDEST, WARMEST), "°C", "the line was fitted at room temperature")
     first, second = (
