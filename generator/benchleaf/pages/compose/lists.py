@@ -115,7 +115,7 @@ def tools_view(site: Site) -> ToolsView:
     """Return the list of tools."""
     rows = tuple(_tool(site, tool) for tool in site.base.tools.values())
     title = TitleBlock("List", "Tools", (Cell("Tools", str(len(rows))),))
-    shell = site.shell("tools.html", "Tools", source=f"{site.options.docs}/tools.yml")
+    shell = site.shell("tools.html", "Tools", source=f"{site.options.docs}/tools.yml" if site.base.tools else "")
     return ToolsView(shell, title, rows)
 
 
