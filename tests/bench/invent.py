@@ -232,6 +232,7 @@ def _work(place: str, word: str, pin: str, cause: str, chance: Random) -> tuple[
             if_not="stop. The rail is shorted.",
         ),
         Step(f"Lift the mask from beside the {word}.", f"work: {{kind: align, on: {place}}}"),
+        Step("Let the vapour of the flux clear.", "wait: {for: 5 min, until: dry}", "5 min, until dry"),
         Step(
             f"Photograph the finished {word}.",
             "record: photo",

@@ -23,6 +23,7 @@ from benchleaf.pages.compose.site import (
     page_of,
     variant_titles,
 )
+from benchleaf.pages.compose.wording import capital, hazard_of, held
 from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
 from benchleaf.pages.sheet import (
@@ -155,7 +156,7 @@ class _Page:
             else []
         )
         measured = dict.fromkeys(
-            f"{_capital(name)} {show.tidy(value)}"
+            f"{capital(name)} {show.tidy(value)}"
             for row in self._rows if row.step.check for name, value in row.step.check.when.items()
         )  # fmt: skip
         equipment = []
@@ -164,7 +165,7 @@ class _Page:
             drives = [drive for drive in (known.drives if known else ()) if drive in settings.torques]
             torques = [self._limits.turned(torque) for drive in drives for torque in settings.torques[drive]]
             heats = [self._limits.degrees(quantity) for quantity in settings.temperatures.get(tool, ())]
-            note = ", ".join(_held(part) for part in dict.fromkeys([*drives, *torques, *heats]))
+            note = ", ".join(held(part) for part in dict.fromkeys([*drives, *torques, *heats]))
             equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
         cautions = dict.fromkeys(
             (caution.hazard, row.number, row.step.id) for row in self._rows for caution in row.step.cautions
@@ -178,7 +179,7 @@ class _Page:
             ),
             spares=tuple(self._spare(name, count) for name, count in needs.spares(self._rows, self._variants).items()),
             safety=(
-                *(Need(_hazard(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
+                *(Need(hazard_of(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
                 Need("Local rules and the rules of the house", "always"),
             ),
         )  # fmt: skip
@@ -223,7 +224,7 @@ class _Page:
             uses=self._uses(step),
             record=_RECORD.get(step.record or "", ""),
             marks=("Cannot be undone",) if step.irreversible else (),
-            cautions=tuple(SafetyMessage(c.hazard, _hazard(c.hazard), c.hazard, c.text.text) for c in step.cautions),
+            cautions=tuple(SafetyMessage(c.hazard, hazard_of(c.hazard), c.hazard, c.text.text) for c in step.cautions),
             limits=self._limits.of(step),
             check=check(self._site, self._procedure, self._numbers, step.check, self._root) if step.check else None,
             after=tuple(self._state(step.id)),
@@ -280,11 +281,6 @@ class _Page:
             yield f"{self._part(known.part.text)} joined", "", ""
 
 
-def _held(text: str) -> str:
-    """Return *text* so that no line ends between a number and its unit."""
-    return text.replace(" ", "\N{NO-BREAK SPACE}")
-
-
 def _acting(step: Step) -> Iterator[str]:
     """Yield the tool that the action of *step* itself names."""
     match step.action:
@@ -294,12 +290,3 @@ def _acting(step: Step) -> Iterator[str]:
             yield tool.text
         case _:
             return
-
-
-def _hazard(name: str) -> str:
-    return {"esd": "Static"}.get(name, _capital(name.replace("-", " ")))
-
-
-def _capital(text: str) -> str:
-    # Not `capitalize`, which would write °C and mV in small letters.
-    return text[:1].upper() + text[1:]
