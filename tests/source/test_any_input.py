@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import product
 
 import pytest
 import yaml
@@ -17,6 +18,9 @@ SIGNS = st.sampled_from([
     ">", "#", " #", "'", '"', "\\", "\\u202e", "%", "@", "`", "---\n", "...\n", "<<: ", "0", "1e9", "~", "\0", "\u202e",
     "\ufeff", "é", "🔧", " ",
 ])  # fmt: skip
+# What may stand before a value, with the breaks and remarks that may stand between; each row of four is read below.
+BEFORE_A_VALUE = ("&a", "*a", "!", "!t", "!<t>", "x", " ", "\n", "\r\n", " # !c\n", "- ", "[", "]", "k: ")
+BEGINNINGS = ("", "a: ", "a: [", "a:\n  ")
 NAMES = st.text("abcxyz0123- #:", min_size=1, max_size=8)
 TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Zl", "Zp"]), max_size=12).filter(
     # `0E0` is text in YAML 1.1 and a number in 1.2, which is ours: what is written of it depends on the reader.
@@ -50,6 +54,21 @@ def test_any_bytes(data: bytes) -> None:
 def test_any_signs_of_the_language(text: str) -> None:
     """Any row of signs that mean something in YAML is read, or refused with a reason and a place."""
     assert is_told(read(text.encode(), "any.yml"), text)
+
+
+def tags_at(text: str) -> set[str]:
+    """Return the first character of each place in *text* where a tag is told."""
+    lines = re.split("\r\n|\r|\n", text)
+    places = [fault.place for fault in read(text.encode(), "any.yml").faults if fault.message.startswith("The tag ")]
+    return {lines[place.line - 1][place.column - 1] for place in places}
+
+
+@pytest.mark.parametrize("beginning", BEGINNINGS)
+def test_any_tag_behind_an_anchor(beginning: str) -> None:
+    """Whatever stands between an anchor and a tag, the file is read or refused, and a tag is told where it begins."""
+    found = [tags_at(beginning + "".join(row)) for row in product(BEFORE_A_VALUE, repeat=4)]
+
+    assert {"!"} == set().union(*found)
 
 
 @pytest.mark.outside

@@ -90,6 +90,11 @@ ROWS: dict[str, dict[str | bytes, Found]] = {
         "a: !!str 12": unreadable("1:4-9"),
         "a: ! 12": unreadable("1:4-5"),
         "b: 1\na: [x, !own y]": unreadable("2:8-12"),
+        "a: &a !own y": unreadable("1:7-11"),
+        "a: [&a \n! ]": unreadable("2:1-2"),
+        "a: &a\r\n  !own\r\n  b: 1": unreadable("2:3-7"),
+        "a: &a # not here: !no\n\n  # nor here: !no\n  !<own> 1": unreadable("4:3-9"),
+        "é🔧: &a\n  !own [1]": unreadable("2:3-7"),
         "a: Stop! Do not!": Found({"a": "Stop! Do not!"}),
     },
     "non-text keys `1:`; `? [x]`": {

@@ -25,7 +25,8 @@ _KIND_TAGS = {
     yaml.MappingNode: "tag:yaml.org,2002:map",
 }
 _LINE_END = re.compile(r"\r\n|\r|\n")
-_TAG = re.compile(r"!(?:<[^>]*>|[^\s,\[\]{}]*)")
+# A tag, with what may stand between it and where its value begins: an anchor, and remarks, on lines of their own.
+_TAG = re.compile(r"(?:&[^\s,\[\]{}]*)?(?:\s|#[^\r\n]*)*(?P<tag>!(?:<[^>]*>|[^\s,\[\]{}]*))")
 # One space and no space after: `part #4`. A remark is set off by more, or has a space after its sign.
 _SWALLOWED = re.compile(r" #[^\s#!]")
 
@@ -188,10 +189,18 @@ class _Walker:
         for event in yaml.parse(self._text, Loader=_Loader) if "!" in self._text else ():
             if getattr(event, "tag", None):
                 start = cast("yaml.Mark", event.start_mark)
-                line = _LINE_END.split(self._text)[start.line]
-                written = cast("re.Match[str]", _TAG.search(line, start.column))
-                raise Unreadable(Place(self._path, start.line + 1, written.start() + 1, written.end() + 1),
-                                 f"The tag {written.group()} stands here", TAG_HELP)  # fmt: skip
+                written = _TAG.match(self._text, start.index)
+                raise Unreadable(
+                    self._at(written.start("tag"), written.end("tag")) if written else self._at(start.index),
+                    f"The tag {written['tag']} stands here" if written else "A tag stands here",
+                    TAG_HELP,
+                )
+
+    def _at(self, index: int, end: int = 0) -> Place:
+        """Return the place of what stands in the text from *index* to *end*, both counted from its beginning."""
+        lines = _LINE_END.split(self._text[:index])
+        column = len(lines[-1]) + 1
+        return Place(self._path, len(lines), column, column + max(1, end - index))
 
     def _first_alias(self, otherwise: Place) -> Place:
         # A composed node keeps the place of its anchor; only the events know where it is used again.
