@@ -4,26 +4,15 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.pace import Around, Heating, Wetted, cooling_times, drying_time
 from benchleaf.dryrun.state import OUT, Fume, Hot, State, Touch, Wet
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.model.action import Wait
-from benchleaf.physics import cooling, drying, heat
+from benchleaf.physics import heat
 from benchleaf.physics.constants import DEFAULT, Constants
-from benchleaf.physics.repeats import Touches
-from benchleaf.physics.types import (
-    Celsius,
-    CubicMetres,
-    Fraction,
-    Kelvins,
-    Metres,
-    MetresPerSecond,
-    OutOfRange,
-    Seconds,
-    SquareMetres,
-)
+from benchleaf.physics.types import Celsius, SquareMetres
 from benchleaf.units.quantity import Volume
 
 if TYPE_CHECKING:
@@ -35,6 +24,7 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Part
     from benchleaf.model.shop import Material, Tool
     from benchleaf.model.step import Step
+    from benchleaf.physics.types import Estimate
     from benchleaf.units.quantity import Quantity
 
 WATER = "deionised-water"
@@ -116,8 +106,9 @@ class Nature:
             away, alone = {**dict.fromkeys(family, OUT), **away}, alone | {part}
         elif action.kind == "solder":
             away, alone = {name: where for name, where in away.items() if name not in family}, alone - {part}
-        known = world.parts.get(part)
-        warm = self._hot(world, touch, known, free=part in away)
+        times = self.cooling(world, part, action, free=part in away)
+        cool, hand = (times[0].worst, times[1].worst) if times else (math.inf, math.inf)
+        warm = Hot(source, cool, hand)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
         packs = {member: world.packs[member] for member in family if member in world.packs and kind != "iron"}
         spoilt = {battery: "too hot" for member, battery in packs.items() if _passed(world.parts.get(member), source)}
@@ -136,15 +127,26 @@ class Nature:
         known = self.tools.get(tool)
         return known.contact.high / 2 if known and known.contact else 4e-3
 
-    def _hot(self, world: World, touch: Touch, part: Part | None, *, free: bool) -> Hot:
-        board = world.device.board if world.device else None
-        thickness = Metres(board.thickness.high) if board and board.thickness else None
-        material = part.made_of.text if part and part.made_of else None
-        cool, hand = _cooling(
-            touch.tool_kind == "iron", free, touch.source, self.temperature, thickness,
-            touch.radius, touch.lasts, touch.times, touch.pause, material, self.constants,
-        )  # fmt: skip
-        return Hot(touch.source, cool, hand)
+    def cooling(self, world: World, part: str, action: Heat, *, free: bool) -> tuple[Estimate, Estimate] | None:
+        """
+        Return how long *part* stays too hot to hand over and too hot for a hand after *action*, s.
+
+        None where nobody can say; `free` says that it has left its board.
+        """
+        board, known = world.device.board if world.device else None, world.parts.get(part)
+        heating = Heating(
+            iron=self.kind(action.tool.text) == "iron",
+            free=free,
+            source=self.source(action),
+            room=self.temperature,
+            thickness=board.thickness.high if board and board.thickness else None,
+            radius=self.radius(action.tool.text),
+            lasts=action.lasts.high,
+            times=action.times,
+            pause=action.pause.low if action.pause else 0.0,
+            material=known.made_of.text if known and known.made_of else None,
+        )
+        return cooling_times(heating, self.constants)
 
     def cooled(self, before: State, after: State, low: float) -> Mapping[str, Hot]:
         """Return what is still hot *low* seconds after; what the step heated itself begins to cool at its end."""
@@ -190,6 +192,11 @@ class Nature:
 
     def drying(self, world: World, name: str, wet: Wet, step: Step | None = None) -> float:
         """Return how long *wet* takes to dry on part *name* in the air of *step*, else of the bench: s, bad end."""
+        slowest = self.drying_estimate(world, name, wet, step)
+        return slowest.worst if slowest else math.inf
+
+    def drying_estimate(self, world: World, name: str, wet: Wet, step: Step | None = None) -> Estimate | None:
+        """Return the same with its range; None where nobody can say."""
         action = step.action if step else None
         speed, warm, blown = self.air_speed, self.temperature, False
         if step and isinstance(action, Wait):
@@ -200,22 +207,22 @@ class Nature:
         part = world.parts.get(name)
         socket = part is not None and part.kind in _SOCKETS and not blown
         area = self.wetted(world, name, wet)
-        return max(
-            (_drying(substance.id, wet.trapped, socket, wet.volume, area, warm, speed, self._humidity(warm),
-                     self.constants) for substance, _ in self.components(wet.liquid)),
-            default=math.inf,
-        )  # fmt: skip
+        # Warming the room's air in a cabinet makes it drier; to leave that out is the safe side.
+        around = Around(warm, speed, self.humidity)
+        slowest: Estimate | None = None
+        for substance, _ in self.components(wet.liquid):
+            time = drying_time(Wetted(substance.id, wet.trapped, socket, wet.volume, area), around, self.constants)
+            if time is None:
+                return None
+            if slowest is None or time.worst > slowest.worst:
+                slowest = time
+        return slowest
 
     def wetted(self, world: World, name: str, wet: Wet) -> float | None:
         """Return the area that is wet, m²; None where the liquid spreads as far as its volume goes."""
         if wet.area is not None or wet.volume is not None:
             return wet.area
         return self._area(world, world.parts.get(name))
-
-    def _humidity(self, temperature: float) -> float:
-        # Warming the room's air in a cabinet makes it drier; to leave that out is the safe side.
-        del temperature
-        return self.humidity
 
     @staticmethod
     def _area(world: World, part: Part | None) -> float:
@@ -227,46 +234,3 @@ class Nature:
 
 def _passed(part: Part | None, reached: float) -> bool:
     return part is not None and part.heat_limit is not None and reached > part.heat_limit.at.low
-
-
-@lru_cache(maxsize=4096)
-def _drying(  # noqa: PLR0913, PLR0917  (the arguments are what the answer is remembered by)
-    substance: str, trapped: bool, socket: bool, volume: float | None, area: float | None,  # noqa: FBT001
-    temperature: float,
-    speed: float, humidity: float, constants: Constants,
-) -> float:  # fmt: skip
-    air = drying.Air(Celsius(temperature), MetresPerSecond(speed), Fraction(humidity))
-    known = SUBSTANCES[substance]
-    try:
-        if trapped:
-            return drying.trapped_time(known, air).worst
-        film = drying.Film.SOCKET if socket else drying.Film.FLOODED
-        poured = CubicMetres(volume if volume is not None else 1.0)
-        patch = drying.Patch(poured, SquareMetres(area) if area is not None else None, film)
-        return drying.drying_time(known, patch, air, constants.drying).worst
-    except OutOfRange:
-        # Where no formula holds nothing is known to become dry by waiting; it takes an observation.
-        return math.inf
-
-
-@lru_cache(maxsize=4096)
-def _cooling(  # noqa: PLR0913, PLR0917  (as above)
-    iron: bool, free: bool, source: float, room: float, thickness: float | None,  # noqa: FBT001
-    radius: float, lasts: float,
-    times: int, pause: float, material: str | None, constants: Constants,
-) -> tuple[float, float]:  # fmt: skip
-    """Return how long a part stays too hot to hand over, and too hot for a hand, s at the bad end."""
-    if source <= room:
-        return 0.0, 0.0
-    board = heat.Board(Metres(thickness) if thickness is not None else None)
-    try:
-        zone = None
-        if iron:
-            touches = (Touches(Kelvins(source - room), Metres(radius), Seconds(lasts), times, Seconds(pause)),)
-            zone = heat.zone_rise(touches, board, constants.heat, Metres(constants.cooling.zone_radius.central))
-        case = cooling.Cooldown(Celsius(source), Celsius(room), zone, board.thickness)
-        find = cooling.free_cool_time if free else cooling.cool_time
-        cool = find(case, cooling.COOL, constants).worst
-        return cool, find(case, cooling.hand_threshold(material), constants).worst
-    except OutOfRange:
-        return math.inf, math.inf

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.torques import Asked, every_torque, in_unit_of
+from benchleaf.dryrun.screws import bears
 from benchleaf.findings import Level
-from benchleaf.physics.constants import DEFAULT
-from benchleaf.physics.torque import is_over, limits
-from benchleaf.physics.types import Metres, NewtonMetres, OutOfRange
+from benchleaf.physics.torque import is_over
+from benchleaf.physics.types import NewtonMetres, OutOfRange
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -20,16 +20,13 @@ if TYPE_CHECKING:
 def check(base: KnowledgeBase) -> Iterator[Hit]:
     """Yield each torque above what its screw or the thread it goes into bears, and each that cannot be judged."""
     for asked in every_torque(base):
-        if asked.fastener.thread and asked.fastener.grade:
-            yield from _judged(asked)
+        yield from _judged(asked)
 
 
 def _judged(asked: Asked) -> Iterator[Hit]:
     screw = asked.fastener
-    into = screw.into.text if screw.into else None
-    engagement = Metres(screw.engagement.low) if screw.engagement else None
     try:
-        bears = limits(screw.thread or "", screw.grade or "", into, engagement, DEFAULT.torque)
+        most = bears(screw)
     except OutOfRange as why:
         yield Hit(
             asked.place,
@@ -39,12 +36,12 @@ def _judged(asked: Asked) -> Iterator[Hit]:
             step=asked.step,
         )
         return
-    if is_over(NewtonMetres(asked.torque.high), bears):
-        weak = "screw may break off in its hole" if bears.governs == "screw" else f"thread in {into} may strip"
+    if most is not None and is_over(NewtonMetres(asked.torque.high), most):
+        weak = "screw may break off in its hole" if most.governs == "screw" else f"thread in {screw.into} may strip"
         yield Hit(
             asked.place,
             f"{asked.torque.text} is more than `{screw.id}` bears: the {weak}",
-            f"Write at most {in_unit_of(bears.recommended, asked.torque)}; it is an estimate on the safe side.",
+            f"Write at most {in_unit_of(most.recommended, asked.torque)}; it is an estimate on the safe side.",
             step=asked.step,
         )
 

@@ -1,0 +1,48 @@
+"""What a tool brings to its own temperature, and what those parts bear."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from benchleaf.model.action import Heat
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.trace import Moment
+    from benchleaf.dryrun.world import World
+    from benchleaf.model.device import Limit
+
+# What lies on these is at their temperature with all that is part of it; a stream of hot air is aimed.
+_ALL_OVER = frozenset({"heat-mat", "oven", "plate"})
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A part whose body is heated in a step: how hot it becomes, °C, and what it bears."""
+
+    moment: Moment
+    heat: Heat
+    part: str
+    reached: float
+    limit: Limit
+
+    @property
+    def too_hot(self) -> bool:
+        """Whether it becomes hotter than it bears."""
+        return self.reached > self.limit.at.low
+
+
+def bodies(world: World, nature: Nature, moments: Iterable[Moment]) -> Iterator[Body]:
+    """Yield each part with a limit that is heated in *moments*; an iron is judged at the joint and heats no body."""
+    for moment in moments:
+        action = moment.step.action
+        if not isinstance(action, Heat) or nature.kind(action.tool.text) == "iron":
+            continue
+        own, all_over = action.on.text, nature.kind(action.tool.text) in _ALL_OVER
+        for name in sorted(world.family.get(own, ())) if all_over else [own]:
+            limit = world.parts[name].heat_limit if name in world.parts else None
+            if limit is not None and (name == own or moment.before.is_in(name)):
+                yield Body(moment, action, name, nature.source(action), limit)
