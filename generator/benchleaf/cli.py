@@ -15,7 +15,7 @@ import click
 
 from benchleaf import __version__, build
 from benchleaf.checks.rules import RULES
-from benchleaf.findings import Finding, Refused
+from benchleaf.findings import Finding, Refused, bug
 from benchleaf.report import FORMATS
 from benchleaf.report.summary import Report
 from benchleaf.source import packaged
@@ -51,7 +51,7 @@ def main() -> None:
     except Exception as error:
         if os.environ.get("BENCHLEAF_DEBUG"):
             raise
-        _tell(f"benchleaf: a fault of ours, nothing was published: {error!r}. Set BENCHLEAF_DEBUG=1 to see where.")
+        _tell(f"benchleaf: {bug(error)}")
         code = BUG
     sys.exit(code if isinstance(code, int) else CLEAN)
 

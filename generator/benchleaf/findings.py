@@ -65,3 +65,8 @@ def reading_order(finding: Finding) -> tuple[str, int, int, str, str]:
 
 class Refused(Exception):  # noqa: N818  (a refusal is not an error of ours: the caller asked for what cannot be had)
     """The caller is wrong: one line says what cannot be done and what to do instead."""
+
+
+def bug(error: Exception) -> str:
+    """Return the one line that says of *error* that the fault is ours, and how to see where."""
+    return f"a fault of ours, nothing was published: {error!r}. Set BENCHLEAF_DEBUG=1 to see where."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import os
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING, Any, Literal
 from urllib.parse import urljoin
@@ -13,7 +14,7 @@ from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 
 from benchleaf import build
-from benchleaf.findings import Level, Refused
+from benchleaf.findings import Level, Refused, bug
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.parts import POLICY, POLICY_WHILE_SERVING
 from benchleaf.report import text
@@ -77,6 +78,10 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
                 raise
             # One who writes sees what is wrong and goes on; the pages of the last sound state stay.
             log.error("%s\nThe last good pages are shown.", error)  # noqa: TRY400  (no traceback for a person)
+        except Exception as error:
+            if not (self._serving and self._pages) or os.environ.get("BENCHLEAF_DEBUG"):
+                raise
+            log.critical("%s\nThe last good pages are shown.", bug(error))
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand our pages to MkDocs as they are; no YAML is ever copied to the site."""
