@@ -47,7 +47,7 @@ def run(base: KnowledgeBase, rules: dict[str, Rule], used: Used | None = None) -
 
 def watch(trace: Trace, rules: Iterable[Rule], used: Used | None = None) -> Iterator[Finding]:
     """Yield what every rule sees in *trace*; what the same rule sees again in the same place is said once."""
-    variants = (trace.world.variant,) if trace.world.device else ()
+    variants = trace.variants if trace.world.device else ()
     for rule in rules:
         seen = set()
         try:

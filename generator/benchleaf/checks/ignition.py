@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.case import remaining
@@ -44,8 +45,15 @@ class Danger:
     live: bool = False
 
 
-def dangers(trace: Trace) -> Iterator[Danger]:
-    """Yield each danger of *trace*, of all paths."""
+@lru_cache(maxsize=1)
+def dangers(trace: Trace) -> tuple[Danger, ...]:
+    """Return each danger of *trace*, of all paths. Two rules ask, one after the other."""
+    return tuple(_dangers(trace))
+
+
+def _dangers(trace: Trace) -> Iterator[Danger]:
+    if not any(moment.after.fumes for moment in trace.every()):
+        return
     for moment in trace.every():
         action = moment.step.action
         fumes = without_small_carriers(trace, _reached(trace, moment))

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.model.action import Remove, Unplug, Unscrew
-from benchleaf.model.words import applies
-
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from benchleaf.dryrun.state import State
     from benchleaf.dryrun.world import World
-    from benchleaf.model.action import Action
 
 
 def is_open(world: World, state: State) -> bool:
     """Whether a part, screw or connector of an opening is out."""
-    return any(_is_out(state, action) for action in _openings(world))
+    lids = world.lids
+    return not (
+        lids.parts.isdisjoint(state.away)
+        and lids.plugs.isdisjoint(state.unplugged)
+        and not any(state.tray[name] > 0 for name in lids.screws.intersection(state.tray))
+    )
 
 
 def in_place(world: World, state: State, part: str) -> bool:
@@ -28,23 +27,3 @@ def in_place(world: World, state: State, part: str) -> bool:
 def is_inside(world: World, state: State, part: str) -> bool:
     """Whether work on *part* is work inside an opened device."""
     return in_place(world, state, part) and is_open(world, state)
-
-
-def _openings(world: World) -> Iterator[Action]:
-    for level in world.device.access.values() if world.device else ():
-        if applies(level.only, world.variant):
-            for step in level.opening:
-                if step.action and applies(step.only, world.variant):
-                    yield step.action
-
-
-def _is_out(state: State, action: Action) -> bool:
-    match action:
-        case Remove(part=part):
-            return part.text in state.away
-        case Unplug(connector=connector):
-            return connector.text in state.unplugged
-        case Unscrew(screws=screws):
-            return any(state.tray.get(one.fastener.text, 0) > 0 for one in screws)
-        case _:
-            return False

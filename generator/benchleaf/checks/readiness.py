@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 WET, HOT, UNPLUGGED, MISSING = "wet", "hot", "unplugged", "missing"
 # These carry no current: a device runs without them.
 _PASSIVE = frozenset({"shell", "cover", "window", "seal", "label"})
+_NONE: frozenset[Trouble] = frozenset()
 _BEFORE_CLOSING = frozenset({"opening", "work"})
 
 
@@ -33,6 +34,8 @@ class Trouble:
 
 def wet_or_hot(world: World, state: State) -> frozenset[Trouble]:
     """Return what inside is wet, and what is too hot to close in."""
+    if not (state.wet or state.hot):
+        return _NONE
     return frozenset(
         Trouble(how, name) for how, names in ((WET, state.wet), (HOT, state.hot)) for name in names
         if in_place(world, state, name)
@@ -41,6 +44,8 @@ def wet_or_hot(world: World, state: State) -> frozenset[Trouble]:
 
 def unplugged(world: World, state: State) -> frozenset[Trouble]:
     """Return the open connectors: not a battery's own plug, nor one that must move before it."""
+    if not state.unplugged:
+        return _NONE
     return frozenset(
         Trouble(UNPLUGGED, name)
         for name in state.unplugged
@@ -62,6 +67,8 @@ def absent(trace: Trace, state: State) -> frozenset[Trouble]:
 
 def joins(moment: Moment, world: World) -> tuple[str, ...]:
     """Return the batteries that are joined in this step."""
+    if moment.after.isolated is moment.before.isolated:
+        return ()
     before = moment.before.joined(world.batteries)
     return tuple(name for name in moment.after.joined(world.batteries) if name not in before)
 
@@ -79,14 +86,17 @@ def with_left_over(world: World, path: Iterable[Moment]) -> Iterator[tuple[Momen
         if at_work and moment.kind not in _BEFORE_CLOSING:
             at_work = False
             left = _lying(moment.before) | (unplugged(world, moment.before) - opened)
-        elif moment.kind == "opening":
+        elif moment.kind == "opening" and moment.after.unplugged is not moment.before.unplugged:
             opened = unplugged(world, moment.after)
         yield moment, left
-        left &= _lying(moment.after) | unplugged(world, moment.after)
+        if left:
+            left &= _lying(moment.after) | unplugged(world, moment.after)
 
 
 def _lying(state: State) -> frozenset[Trouble]:
     """Return what is wet or hot, in the device or beside it: the closing brings it in."""
+    if not (state.wet or state.hot):
+        return _NONE
     return frozenset(Trouble(how, name) for how, names in ((WET, state.wet), (HOT, state.hot)) for name in names)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from functools import lru_cache
 from typing import TYPE_CHECKING, get_args
 
 from benchleaf.model import action as act
@@ -69,8 +70,13 @@ def in_use(base: KnowledgeBase) -> Iterator[Procedure]:
     return (procedure for procedure in base.procedures.values() if procedure.status != "withdrawn")
 
 
-def every_step(base: KnowledgeBase) -> Iterator[Spot]:
-    """Yield each step once: those of the levels of every device, then those of the procedures in use."""
+@lru_cache(maxsize=1)
+def every_step(base: KnowledgeBase) -> tuple[Spot, ...]:
+    """Return each step once: those of the levels of every device, then those of the procedures in use."""
+    return tuple(_every_step(base))
+
+
+def _every_step(base: KnowledgeBase) -> Iterator[Spot]:
     for device in base.devices.values():
         for level in device.access.values():
             yield from level_steps(device, level)
@@ -96,6 +102,8 @@ def own_steps(base: KnowledgeBase, procedure: Procedure) -> Iterator[Spot]:
 
 def having(only: OnlyFor | None, variants: tuple[str, ...]) -> tuple[str, ...]:
     """Return those of *variants* for which a thing with *only* exists."""
+    if only is None:
+        return variants
     return tuple(variant for variant in variants if applies(only, variant))
 
 

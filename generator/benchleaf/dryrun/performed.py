@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.nature import Nature
-from benchleaf.dryrun.walk import walk
+from benchleaf.dryrun.walk import Opened, walk
 from benchleaf.dryrun.world import World, world
 from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.model.step import GoTo, Repeat
+from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from benchleaf.dryrun.trace import Trace
     from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.procedure import Procedure
 
 _ANY = "any"
 
@@ -35,15 +39,47 @@ def nature(base: KnowledgeBase) -> Nature:
 
 
 def performed(base: KnowledgeBase) -> Iterator[Trace]:
-    """Yield each procedure but withdrawn ones, performed on each variant; those of an unread device are left out."""
-    here = nature(base)
+    """
+    Yield each procedure but withdrawn ones, performed on each variant; those of an unread device are left out.
+
+    Variants on which a procedure cannot come out otherwise share one trace.
+    """
+    here, opened = nature(base), Opened()
     worlds: dict[tuple[str, str], World] = {}
     for procedure in base.procedures.values():
         device = base.devices.get(procedure.device)
         if procedure.status == "withdrawn" or (device is None and procedure.device != ANY_DEVICE):
             continue
-        for variant in base.variants_of(procedure) if device else (_ANY,):
-            key = (procedure.device, variant)
-            if key not in worlds:
-                worlds[key] = world(device, variant)
-            yield walk(base, procedure, worlds[key], here)
+        if device is None:
+            yield walk(base, procedure, world(None, _ANY), here)
+            continue
+        for variant in base.variants_of(procedure):
+            if (procedure.device, variant) not in worlds:
+                worlds[procedure.device, variant] = world(device, variant)
+        for alike in _alike(base, procedure, [worlds[procedure.device, name] for name in base.variants_of(procedure)]):
+            yield walk(base, procedure, alike[0], here, tuple(one.variant for one in alike), opened)
+
+
+def _alike(base: KnowledgeBase, procedure: Procedure, worlds: Iterable[World]) -> Iterable[list[World]]:
+    """Return *worlds* in groups in which nothing differs that *procedure*, or one it leads to, may meet."""
+    met = (procedure, *filter(None, (base.target(procedure, name) for name in _led_to(base, procedure))))
+    groups: dict[tuple[object, ...], list[World]] = {}
+    for own in worlds:
+        key = tuple(_as_had_by(one, own.variant) for one in met)
+        groups.setdefault((own.make_up, *key), []).append(own)
+    return groups.values()
+
+
+def _led_to(base: KnowledgeBase, procedure: Procedure) -> Iterator[str]:
+    levels = base.devices[procedure.device].access.values()
+    for step in chain(procedure.steps, procedure.prove, *((*level.opening, *level.closing) for level in levels)):
+        way = step.check.if_not if step.check else None
+        way = way.then if isinstance(way, Repeat) else way
+        if isinstance(way, GoTo):
+            yield way.procedure.text
+
+
+def _as_had_by(procedure: Procedure, variant: str) -> tuple[bool, ...]:
+    """Return whether *variant* has *procedure*, and each of its steps."""
+    steps = chain(procedure.steps, procedure.prove)
+    return (applies(procedure.variants, variant), *(applies(step.only, variant) for step in steps))

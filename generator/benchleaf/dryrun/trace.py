@@ -47,9 +47,13 @@ class Route:
     goes_on: tuple[Moment, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Trace:
-    """One procedure performed on one variant."""
+    """
+    One procedure performed on one variant, and on all `variants` on which it comes out the same, step by step.
+
+    Two traces are never equal: what is worked out of one can be remembered by it, whatever its size.
+    """
 
     procedure: Procedure
     world: World
@@ -57,6 +61,7 @@ class Trace:
     start: State
     straight: tuple[Moment, ...]
     routes: tuple[Route, ...]
+    variants: tuple[str, ...]
 
     @property
     def end(self) -> State:
@@ -87,11 +92,12 @@ class Trace:
         """
         Yield each way through, from its first moment to its last: the straight pass first, then the fail routes.
 
+        A failure that ends where it is found is no way of its own: all that was performed is of the straight pass.
         With *whole*, only those that go on to the end.
         """
         yield self.straight
         for route in self.routes:
-            if route.end is not None and whole:
+            if (route.end is not None and whole) or not (route.extra or route.goes_on):
                 continue
             here = next(number for number, moment in enumerate(self.straight, start=1) if moment is route.check)
             yield (*self.straight[:here], *route.extra, *route.goes_on)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.begin import begin
@@ -19,15 +19,35 @@ if TYPE_CHECKING:
     from benchleaf.dryrun.world import World
     from benchleaf.model.device import Access
     from benchleaf.model.knowledge import KnowledgeBase
-    from benchleaf.model.procedure import Procedure
+    from benchleaf.model.procedure import Arrives, Procedure
     from benchleaf.model.step import Step, Stop
 
     Planned = tuple[Step, str, Access | None]
 
 
-def walk(base: KnowledgeBase, procedure: Procedure, world: World, nature: Nature) -> Trace:
-    """Perform *procedure* on *world* as its device has it, with opening, closing and every fail route."""
-    return _Walk(base, procedure, world, nature).trace()
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """
+    The openings that were performed already, by how the device arrived: all procedures of a level begin alike.
+
+    Moments are kept by the identity of the state and the step that they begin with, which they hold.
+    """
+
+    starts: dict[tuple[str, str, Arrives], State] = field(default_factory=dict)
+    moments: dict[tuple[int, int], Moment] = field(default_factory=dict)
+
+
+def walk(  # noqa: PLR0913, PLR0917  (what is performed, on what, and what is known of it)
+    base: KnowledgeBase, procedure: Procedure, world: World, nature: Nature,
+    variants: tuple[str, ...] = (), opened: Opened | None = None,
+) -> Trace:  # fmt: skip
+    """
+    Perform *procedure* on *world* as its device has it, with opening, closing and every fail route.
+
+    *variants* are those on which it comes out the same; that of *world* alone where none are named. *opened* spares
+    what was performed before.
+    """
+    return _Walk(base, procedure, world, nature, variants or (world.variant,), opened or Opened()).trace()
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +58,22 @@ class _Walk:
     procedure: Procedure
     world: World
     nature: Nature
+    variants: tuple[str, ...]
+    opened: Opened
 
     def trace(self) -> Trace:
-        start = begin(self.world, self.procedure.arrives)
+        start = self._start()
         straight = tuple(self._perform(start, self._plan(self.procedure)))
         routes = tuple(route for index in range(len(straight)) for route in self._routes(straight, index))
-        return Trace(self.procedure, self.world, self.nature, start, straight, routes)
+        return Trace(self.procedure, self.world, self.nature, start, straight, routes, self.variants)
+
+    def _start(self) -> State:
+        arrives = self.procedure.arrives
+        key = (self.procedure.device, self.world.variant, arrives)
+        start = self.opened.starts.get(key)
+        if start is None:
+            start = self.opened.starts[key] = begin(self.world, arrives)
+        return start
 
     def _plan(self, procedure: Procedure) -> list[Planned]:
         return [
@@ -54,9 +84,20 @@ class _Walk:
 
     def _perform(self, state: State, plan: Iterable[Planned]) -> Iterator[Moment]:
         for step, kind, level in plan:
+            if kind == "opening":
+                moment = self._opening(step, level, state)
+            else:
+                moment = Moment(step, kind, level, state, perform(self.world, self.nature, state, step))
+            yield moment
+            state = moment.after
+
+    def _opening(self, step: Step, level: Access | None, state: State) -> Moment:
+        key = (id(state), id(step))
+        moment = self.opened.moments.get(key)
+        if moment is None:
             after = perform(self.world, self.nature, state, step)
-            yield Moment(step, kind, level, state, after)
-            state = after
+            moment = self.opened.moments[key] = Moment(step, "opening", level, state, after)
+        return moment
 
     def _routes(self, straight: Sequence[Moment], index: int) -> Iterator[Route]:
         moment = straight[index]

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.model.action import Remove
+from benchleaf.model.action import Remove, Unplug, Unscrew
 from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
+    from benchleaf.model.action import Action
     from benchleaf.model.device import Battery, Bond, Connector, Device, Fastener, Part
     from benchleaf.units.quantity import Length
 
@@ -22,6 +23,15 @@ class Neighbour:
     part: str
     distance: Length | None
     via: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lids:
+    """What the openings of a device take out: while any of it is out, the device is open."""
+
+    parts: frozenset[str] = frozenset()
+    plugs: frozenset[str] = frozenset()
+    screws: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +56,14 @@ class World:
     packs: Mapping[str, str]
     glued: Mapping[str, tuple[str, ...]]
     spends: Mapping[str, frozenset[str]]
+    lids: Lids
+    make_up: tuple[object, ...]
 
 
 def world(device: Device | None, variant: str) -> World:
     """Return *device* as *variant* has it."""
     if device is None:
-        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
+        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, Lids(), ())
     parts = {name: part for name, part in device.parts.items() if applies(part.only, variant)}
     batteries = {name: battery for name, battery in device.batteries.items() if applies(battery.only, variant)}
     bonds = {name: bond for name, bond in device.bonds.items() if applies(bond.only, variant)}
@@ -72,6 +84,39 @@ def world(device: Device | None, variant: str) -> World:
         packs={battery.part.text: name for name, battery in batteries.items()},
         glued={part: tuple(names) for part, names in glued.items()},
         spends=_spends(device, parts, variant),
+        lids=_lids(device, variant),
+        make_up=_make_up(device, variant),
+    )
+
+
+def _make_up(device: Device, variant: str) -> tuple[object, ...]:
+    """Return which things and steps of *device* exist for *variant*, and what ties its paired parts to it."""
+    things = (device.parts, device.fasteners, device.connectors, device.bonds, device.batteries, device.access)
+    steps = [(*level.opening, *level.closing) for level in device.access.values()]
+    return (
+        tuple(applies(thing.only, variant) for kind in things for thing in kind.values()),
+        tuple(applies(step.only, variant) for own in steps for step in own),
+        tuple(part.paired.get(variant) for part in device.parts.values()),
+    )
+
+
+def _opening(device: Device, variant: str) -> Iterator[Action | None]:
+    """Yield what is done in all openings of *device* as *variant* has them."""
+    return (
+        step.action
+        for level in device.access.values()
+        if applies(level.only, variant)
+        for step in level.opening
+        if applies(step.only, variant)
+    )
+
+
+def _lids(device: Device, variant: str) -> Lids:
+    actions = tuple(_opening(device, variant))
+    return Lids(
+        frozenset(action.part.text for action in actions if isinstance(action, Remove)),
+        frozenset(action.connector.text for action in actions if isinstance(action, Unplug)),
+        frozenset(one.fastener.text for action in actions if isinstance(action, Unscrew) for one in action.screws),
     )
 
 
@@ -106,13 +151,7 @@ def _far(distance: Length | None) -> float:
 
 def _spends(device: Device, parts: Mapping[str, Part], variant: str) -> dict[str, frozenset[str]]:
     """Return, by part, the single-use parts that are spent when it is removed."""
-    opened = {
-        step.action.part.text
-        for level in device.access.values()
-        if applies(level.only, variant)
-        for step in level.opening
-        if applies(step.only, variant) and isinstance(step.action, Remove)
-    }
+    opened = _lids(device, variant).parts
     found: dict[str, set[str]] = {}
     for name, part in parts.items():
         if not part.single_use:

@@ -19,10 +19,12 @@ if TYPE_CHECKING:
     from benchleaf.model.step import Step
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class KnowledgeBase:
     """
-    All documents that fit. `broken` names those that do not, as (kind, device, id): they exist, no more is known.
+    All documents that fit. Two of them are never equal: what is worked out of one can be remembered by it.
+
+    `broken` names those that do not, as (kind, device, id): they exist, no more is known.
 
     `misplaced` are files that stand where none is read; `media` the paths, below the docs folder, of all other files.
     """

@@ -68,7 +68,7 @@ def _told(trace: Trace, moment: Moment, said: frozenset[Trouble]) -> frozenset[T
     """Return what was said when a battery was joined, and is still so; an exception made there says nothing here."""
     if joins(moment, trace.world) and not any(allow.rule.text == "early-battery" for allow in moment.step.allow):
         said |= wet_or_hot(trace.world, moment.before) | unplugged(trace.world, moment.before)
-    return said & (wet_or_hot(trace.world, moment.after) | unplugged(trace.world, moment.after))
+    return said and said & (wet_or_hot(trace.world, moment.after) | unplugged(trace.world, moment.after))
 
 
 def _needed(trace: Trace, state: State) -> frozenset[Trouble]:
