@@ -38,6 +38,7 @@ from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARI
 from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
+from benchleaf.checks.rules.unmeasurable_value.rule import RULE as UNMEASURABLE_VALUE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
 from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
@@ -105,5 +106,6 @@ RULES: dict[str, Rule] = {
         UNTESTED_FUNCTION,
         UNPROVEN_REPAIR,
         DEAD_END_CHECK,
+        UNMEASURABLE_VALUE,
     )
 }

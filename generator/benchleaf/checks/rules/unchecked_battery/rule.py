@@ -32,7 +32,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
                 how = _comes_to(trace, moment, battery) if lacking else None
                 if how:
                     said.add(name)
-                    share = f", expect: ≤ {OPENING_CHARGE[1]:.0%}".replace("%", " %") if lacking == "charge" else ""
+                    share = _at_most(trace) if lacking == "charge" else ""
                     yield Hit(
                         moment.step.action.place,
                         f"`{battery.part}` is {how} and nobody has checked its {lacking}: a swollen pack tears, and a "
@@ -41,6 +41,15 @@ def watch(trace: Trace) -> Iterator[Hit]:
                         step=moment.step,
                         about=name,
                     )
+
+
+def _charge_testers(trace: Trace) -> list[str]:
+    return [tool.id for tool in trace.nature.tools.values() if "ratio" in tool.measures]
+
+
+def _at_most(trace: Trace) -> str:
+    share = f"{OPENING_CHARGE[1]:.0%}".replace("%", " %")
+    return f", with: {_charge_testers(trace)[0]}, expect: ≤ {share}"
 
 
 def _lacking(trace: Trace, moment: Moment, battery: Battery) -> str | None:
@@ -52,7 +61,7 @@ def _lacking(trace: Trace, moment: Moment, battery: Battery) -> str | None:
         hurt in {None, "not looked at"}
         and battery.plug is not None
         and battery.chemistry not in _CANNOT_BE_READ
-        and any("ratio" in tool.measures for tool in trace.nature.tools.values())
+        and bool(_charge_testers(trace))
     )
     # A pack whose check of the shape has just failed is made safe as it is.
     failed = any(
