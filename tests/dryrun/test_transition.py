@@ -226,3 +226,13 @@ def test_clock_is_an_interval() -> None:
 def test_name_that_means_nothing() -> None:
     """A name that does not exist is another stage's finding; the walk goes on."""
     assert after("- {do: Take it off., remove: nothing}\n- {do: Plug it., plug: no-plug}").isolated == {"pack"}
+
+
+def test_part_on_a_board_that_is_out() -> None:
+    """A part that is soldered or fitted to a board which is out is out with it, and comes back with it."""
+    lifted = "- {do: Lift the board out., remove: main-board}\n- {do: Lift the socket off., remove: lamp-socket}"
+    soldered, fitted = (f"{lifted}\n- {how}" for how in (SOLDER, "{do: Set it on., fit: lamp-socket}"))
+
+    assert {"main-board", "lamp-socket"} <= after(soldered).away.keys() & after(fitted).away.keys()
+    assert "lamp-socket" not in after(soldered).alone | after(fitted).alone
+    assert {"back-shell"} == after(f"{soldered}\n- {{do: Lower it in., fit: main-board}}").away.keys()

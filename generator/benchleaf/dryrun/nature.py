@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.pace import Around, Heating, Wetted, cooling_times, drying_time
+from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import OUT, Fume, Hot, State, Touch, Wet
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.model.action import Wait
@@ -105,8 +106,8 @@ class Nature:
         if action.kind == "desolder":
             away, alone = {**dict.fromkeys(family, OUT), **away}, alone | {part}
         elif action.kind == "solder":
-            away, alone = {name: where for name, where in away.items() if name not in family}, alone - {part}
-        times = self.cooling(world, part, action, free=part in away)
+            away, alone = entered(world, state, part, family), alone - {part}
+        times = self.cooling(world, part, action, free=part in alone)
         cool, hand = (times[0].worst, times[1].worst) if times else (math.inf, math.inf)
         warm = Hot(source, cool, hand)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}

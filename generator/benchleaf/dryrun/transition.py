@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
+from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
 from benchleaf.dryrun.wetting import applied, wetted
 from benchleaf.model import action as act
@@ -109,8 +110,9 @@ def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]
 
 def _enter(world: World, state: State, part: str) -> State:
     back = state.moving(part, world.family)
-    away = _without(state.away, *back)
-    return state._replace(away=away, alone=state.alone - {part}, isolated=_rejoined(world, state, back))
+    away = entered(world, state, part, back)
+    here = frozenset(member for member in back if member not in away)
+    return state._replace(away=away, alone=state.alone - {part}, isolated=_rejoined(world, state, here))
 
 
 def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[str]:

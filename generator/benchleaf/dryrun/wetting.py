@@ -41,7 +41,7 @@ def applied(world: World, nature: Nature, state: State, step: Step) -> State:
         material = amount.material.text
         releases += _evaporated(nature, state, material, amount.amount, step.id)
         if isinstance(amount.amount, Volume) and nature.flammable(material):
-            key = (_laid_on(world, step), material)
+            key = (laid_on(world, step), material)
             wet = Wet(material, amount.amount.high, None, trapped=False, flooded=False)
             _lay(nature, fumes, key, Fume(wet, step.id, carrier=False))
     return state._replace(releases=tuple(releases), fumes=fumes) if step.apply else state
@@ -63,7 +63,7 @@ def _evaporated(nature: Nature, state: State, material: str, amount: Quantity, s
     )
 
 
-def _laid_on(world: World, step: Step) -> str:
+def laid_on(world: World, step: Step) -> str:
     """Return the part that carries what *step* puts on: at a joint that is what the part is soldered to."""
     match step.action:
         case act.Heat(on=part):
