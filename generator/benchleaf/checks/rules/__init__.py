@@ -16,6 +16,7 @@ from benchleaf.checks.rules.flammable_bath.rule import RULE as FLAMMABLE_BATH
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
 from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
+from benchleaf.checks.rules.long_screw.rule import RULE as LONG_SCREW
 from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
@@ -99,6 +100,7 @@ RULES: dict[str, Rule] = {
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
+        LONG_SCREW,
         PART_LEFT_OUT,
         REUSED_SEAL,
         LOPSIDED_CLOSING,
