@@ -9,12 +9,15 @@ What is wanted are relations, never seconds: those belong to the machine.
 from __future__ import annotations
 
 import argparse
+import json
+import subprocess
 import sys
 import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tests.bench import as_markdown, as_yaml
+from tests.bench.checking import Check
 from tests.bench.measure import Build, best, build
 
 if TYPE_CHECKING:
@@ -22,7 +25,7 @@ if TYPE_CHECKING:
 
 BIN = Path(sys.executable).parent
 DEMONSTRATION = Path(__file__).resolve().parents[2] / "procedures"
-RATIO, GROWTH, PAGE, MEMORY = 1 / 3, 3.6, 1.05, 250.0
+RATIO, GROWTH, PAGE, MEMORY, PARSE = 1 / 3, 3.6, 1.05, 250.0, 3.0
 
 
 def main() -> int:
@@ -34,7 +37,15 @@ def main() -> int:
     asked = ask.parse_args()
     with tempfile.TemporaryDirectory(prefix="bench-") as folder:
         ours, plain = _measure((asked.small, asked.large), asked.rounds, Path(folder))
-    return _table(asked.small, asked.large, ours, plain)
+        checks = _check(Path(folder) / f"ours-{asked.large}", asked.rounds)
+    return _table(asked.small, asked.large, ours, plain, checks)
+
+
+def _check(folder: Path, rounds: int) -> Check:
+    """Return what checking the base in *folder* takes, in a process of its own, which remembers nothing."""
+    command = (sys.executable, "-m", "tests.bench.checking", str(folder), str(rounds))
+    said = subprocess.run(command, capture_output=True, text=True, check=True, cwd=DEMONSTRATION.parent).stdout
+    return Check(**json.loads(said))
 
 
 def _measure(sizes: tuple[int, int], rounds: int, top: Path) -> tuple[list[Build], list[Build]]:
@@ -51,7 +62,7 @@ def _measure(sizes: tuple[int, int], rounds: int, top: Path) -> tuple[list[Build
     return [best(seen[f"ours-{size}"]) for size in sizes], [best(seen[f"plain-{size}"]) for size in sizes]
 
 
-def _table(small: int, large: int, ours: list[Build], plain: list[Build]) -> int:
+def _table(small: int, large: int, ours: list[Build], plain: list[Build], checks: Check) -> int:
     rows: list[tuple[str, Callable[[Build], float], list[Build], str]] = [
         ("benchleaf build, wall s", lambda one: one.wall, ours, ".1f"),
         ("benchleaf build, cpu s", lambda one: one.cpu, ours, ".1f"),
@@ -68,6 +79,8 @@ def _table(small: int, large: int, ours: list[Build], plain: list[Build]) -> int
     for label, read, builds, form in rows:
         first, second = (read(one) for one in builds)
         lines.append(f"{label:32}{first:>10{form}}{second:>10{form}}{second / first:>9.2f}")
+    lines += ["", f"{f'check of {large:,}, cpu s':42}{checks.first:>10.2f}",
+              f"{'bare reading of the same files, cpu s':42}{checks.parse:>10.2f}"]  # fmt: skip
     # Processor time, because a machine that does something else meanwhile changes it least.
     wanted = [
         (f"time beside plain pages, {small:,}", ours[0].cpu / plain[0].cpu, RATIO),
@@ -75,6 +88,7 @@ def _table(small: int, large: int, ours: list[Build], plain: list[Build]) -> int
         ("growth of time", ours[1].cpu / ours[0].cpu, GROWTH),
         ("growth of a page's bytes", ours[1].page / ours[0].page, PAGE),
         ("peak memory, MB", ours[1].memory, MEMORY),
+        (f"check beside bare reading, {large:,}", checks.ratio, PARSE),
     ]
     lines += ["", f"{'wanted':32}{'seen':>10}{'at most':>10}"]
     for label, seen, most in wanted:

@@ -11,7 +11,7 @@ from scipy import special
 from benchleaf.physics.bessel import inverse_laplace, k0_scaled, k1_over_k0, k1_scaled
 from benchleaf.physics.types import OutOfRange
 
-ARGUMENTS = (0.001, 0.01, 0.1, 1.0, 5.0, 30.0, 700.0)
+ARGUMENTS = (0.001, 0.01, 0.05, 0.1, 0.3679, 0.4, 1.0, 2.7, 5.0, 30.0, 147.0, 700.0)
 
 
 @pytest.mark.outside
