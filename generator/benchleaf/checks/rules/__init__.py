@@ -17,6 +17,7 @@ from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTE
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
 from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
 from benchleaf.checks.rules.long_screw.rule import RULE as LONG_SCREW
+from benchleaf.checks.rules.long_sentence.rule import RULE as LONG_SENTENCE
 from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
@@ -109,5 +110,6 @@ RULES: dict[str, Rule] = {
         UNPROVEN_REPAIR,
         DEAD_END_CHECK,
         UNMEASURABLE_VALUE,
+        LONG_SENTENCE,
     )
 }
