@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from benchleaf.dryrun.state import DISCARDED, OUT, STORED
+from tests import make
 from tests.dryrun.made import after, trace
 
 SOLDER = "{do: Solder the socket., solder: {part: lamp-socket, tool: iron, at: 350 °C, for: 3 s, times: 2, pause: 4 s}}"
@@ -236,3 +237,45 @@ def test_part_on_a_board_that_is_out() -> None:
     assert {"main-board", "lamp-socket"} <= after(soldered).away.keys() & after(fitted).away.keys()
     assert "lamp-socket" not in after(soldered).alone | after(fitted).alone
     assert {"back-shell"} == after(f"{soldered}\n- {{do: Lower it in., fit: main-board}}").away.keys()
+
+
+SOLDERED = make.WADER.replace("plug: battery-plug, chemistry", "soldered: true, chemistry").replace(
+    "      - {do: Unplug the battery., unplug: battery-plug}\n", ""
+).replace("      - {do: Plug the battery in., plug: battery-plug}\n", "")  # fmt: skip
+ON_BOARD = SOLDERED.replace("kind: battery, heat_limit", "kind: battery, part_of: main-board, heat_limit")
+DESOLDER = "- {do: Lift the battery off., desolder: {part: battery, tool: iron, at: 350 °C, for: 3 s}}"
+JOIN = "- {do: Solder the battery on., solder: {part: battery, tool: iron, at: 350 °C, for: 3 s}}"
+
+
+def test_soldered_pack() -> None:
+    """A soldered battery is isolated when it is desoldered, not joined by being laid in, and joined by its solder."""
+    off = trace(DESOLDER, wader=SOLDERED).handover
+    laid = trace(f"{DESOLDER}\n- {{do: Lay a new battery in., replace: battery}}", wader=SOLDERED).handover
+    joined = trace(f"{DESOLDER}\n- {{do: Lay it in., replace: battery}}\n{JOIN}", wader=SOLDERED).handover
+
+    assert [["pack"], ["pack"], []] == [sorted(state.isolated) for state in (off, laid, joined)]
+    assert joined.is_in("battery")
+
+
+def test_board_that_leaves_with_its_soldered_pack() -> None:
+    """A battery that is soldered to a board goes on feeding it when the board is lifted out."""
+    out = trace("- {do: Lift the main board out., remove: main-board}", wader=ON_BOARD).handover
+
+    assert "battery" in out.away
+    assert not out.isolated
+
+
+def test_pack_with_contacts() -> None:
+    """A battery that has neither plug nor solder is isolated by lifting it out, and joined by laying it in."""
+    contacts = SOLDERED.replace("soldered: true, ", "")
+    lift, lay = "- {do: Lift the battery out., remove: battery}", "- {do: Lay the battery in., fit: battery}"
+
+    assert {"pack"} == trace(lift, wader=contacts).handover.isolated
+    assert not trace(f"{lift}\n{lay}", wader=contacts).handover.isolated
+
+
+def test_pack_that_is_stored_from_its_place() -> None:
+    """A battery that goes straight from its place to its box feeds nothing any more."""
+    put = "- {do: Plug it in., plug: battery-plug}\n- {do: Put it away., store: {part: battery, as: reuse}}"
+
+    assert {"pack"} == after(put).isolated

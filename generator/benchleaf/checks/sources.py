@@ -20,7 +20,8 @@ def isolation(world: World, state: State) -> str:
     ways = []
     for name in state.joined(world.batteries):
         battery = world.batteries[name]
-        ways.append(f"unplug `{battery.plug}`" if battery.plug else f"desolder `{battery.part}`")
+        out = "desolder" if battery.soldered else "lift out"
+        ways.append(f"unplug `{battery.plug}`" if battery.plug else f"{out} `{battery.part}`")
     if state.supplied:
         ways.append("write `supply: off`")
     text = " and ".join(ways)

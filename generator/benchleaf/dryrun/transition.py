@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
+from benchleaf.dryrun.joining import brought_in, has_power, lifted, soldered_in
 from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
 from benchleaf.dryrun.wetting import applied, wetted
@@ -56,7 +57,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Renew(bond=bond, material=material):
             return _bond(nature, state, bond.text, material.text if material else "")
         case act.Heat() as heat:
-            return nature.heated(world, state, heat)
+            return _heat(world, nature, state, heat)
         case act.Solvent() | act.Bath() as action:
             return wetted(world, nature, state, action, step.id)
         case act.Discharge(part=part):
@@ -72,14 +73,9 @@ def _connect(world: World, state: State, name: str, *, joined: bool) -> State:
     isolated, power = state.isolated, state.power
     if battery is not None:
         isolated = isolated - {battery} if joined else isolated | {battery}
-        power = power and (joined or _has_power(world, state, isolated))
+        power = power and (joined or has_power(world, state, isolated))
     unplugged = state.unplugged - {name} if joined else state.unplugged | {name}
     return state._replace(isolated=isolated, unplugged=unplugged, power=power)
-
-
-def _has_power(world: World, state: State, isolated: frozenset[str]) -> bool:
-    """Whether anything feeds the device: with its last battery gone it is off, whatever it was before."""
-    return state.supplied is not None or not world.batteries or any(name not in isolated for name in world.batteries)
 
 
 def _screws(state: State, action: act.Unscrew | act.Screw) -> State:
@@ -98,39 +94,40 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    isolated = _loose(world, state, family)
-    power = state.power and _has_power(world, state, isolated)
-    return state._replace(power=power, away=away, alone=state.alone | {part}, spent=spent, isolated=isolated)
+    left = _isolate(world, state, part)
+    return left._replace(away=away, alone=state.alone | {part}, spent=spent)
 
 
-def _loose(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
-    """Return what is isolated when *family* has left: a battery that is out joins nothing."""
-    return state.isolated | {world.packs[member] for member in family if member in world.packs}
+def _isolate(world: World, state: State, part: str) -> State:
+    """Return *state* without the batteries that part from the device when *part* leaves."""
+    isolated = state.isolated | lifted(world, state, part)
+    return state._replace(isolated=isolated, power=state.power and has_power(world, state, isolated))
 
 
 def _enter(world: World, state: State, part: str) -> State:
     back = state.moving(part, world.family)
     away = entered(world, state, part, back)
     here = frozenset(member for member in back if member not in away)
-    return state._replace(away=away, alone=state.alone - {part}, isolated=_rejoined(world, state, here))
+    return state._replace(
+        away=away, alone=state.alone - {part}, isolated=state.isolated - brought_in(world, state, here)
+    )
 
 
-def _rejoined(world: World, state: State, family: frozenset[str]) -> frozenset[str]:
-    """Return what is still isolated when *family* is in: a battery whose plug was never opened joins at once."""
-    back = {
-        battery
-        for member in family
-        if (battery := world.packs.get(member)) is not None
-        and not world.batteries[battery].soldered
-        and (plug := world.batteries[battery].plug) is not None
-        and plug.text not in state.unplugged
-    }
-    return state.isolated - back
+def _heat(world: World, nature: Nature, state: State, action: act.Heat) -> State:
+    """Return the state after a heating; a soldered battery is isolated when it is lifted off, and joined by solder."""
+    part, heated = action.on.text, nature.heated(world, state, action)
+    if action.kind == "desolder":
+        return _isolate(world, heated, part) if state.is_in(part) else heated
+    if action.kind == "solder":
+        back = brought_in(world, state, state.away.keys() - heated.away.keys())
+        return heated._replace(isolated=heated.isolated - back - soldered_in(world, part))
+    return heated
 
 
 def _renew(world: World, state: State, part: str) -> State:
     family = state.moving(part, world.family)
-    entered = _enter(world, state, part)
+    # The old one goes first, where nobody has taken it out before.
+    entered = _enter(world, _isolate(world, state, part) if state.is_in(part) else state, part)
     battery = world.packs.get(part)
     return entered._replace(
         wet=_without(entered.wet, *family),
@@ -155,7 +152,8 @@ def _store(world: World, state: State, part: str, *, use_again: bool) -> State:
     place = STORED if use_again else DISCARDED
     away = {**state.away, **dict.fromkeys(family, place)}
     damaged = {world.packs[member]: "set aside" for member in family if member in world.packs and not use_again}
-    return state._replace(away=away, alone=state.alone | {part}, damaged={**state.damaged, **damaged})
+    left = _isolate(world, state, part) if state.is_in(part) else state
+    return left._replace(away=away, alone=state.alone | {part}, damaged={**state.damaged, **damaged})
 
 
 def _pass_time(world: World, nature: Nature, before: State, after: State, step: Step) -> State:

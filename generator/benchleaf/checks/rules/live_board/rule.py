@@ -8,8 +8,9 @@ from benchleaf.checks.inside import is_inside, is_open
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.sources import isolation, sources
+from benchleaf.dryrun.joining import lifted
 from benchleaf.findings import Level
-from benchleaf.model.action import Bath, Heat, Plug, Solvent, Unplug
+from benchleaf.model.action import Bath, Heat, Plug, Remove, Replace, Solvent, Store, Unplug
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,28 +22,50 @@ _DOING = {"heat": "heated", "desolder": "desoldered", "solder": "soldered"}
 
 
 def watch(trace: Trace) -> Iterator[Hit]:
-    """Yield each heating, wetting and moved connector inside an opened device to which something is joined."""
+    """Yield each heating, wetting and moved connector in an open device that is fed, and each pack that is torn out."""
     for moment in trace.every():
         action = moment.step.action
-        if not isinstance(action, Heat | Solvent | Bath | Unplug | Plug):
+        if isinstance(action, Remove | Replace | Store):
+            yield from _torn_out(trace.world, moment, action)
+        elif isinstance(action, Heat | Solvent | Bath | Unplug | Plug):
+            yield from _worked_on(trace.world, moment, action)
+
+
+def _worked_on(world: World, moment: Moment, action: Heat | Solvent | Bath | Unplug | Plug) -> Iterator[Hit]:
+    joined = sources(world, moment.before)
+    moves = isinstance(action, Unplug | Plug)
+    name = action.connector.text if isinstance(action, Unplug | Plug) else action.on.text
+    if not joined or not (_moves_inside(world, moment, name) if moves else _works_inside(world, moment, name)):
+        return
+    doing = _DOING[action.kind] if isinstance(action, Heat) else "moved" if moves else "wetted"
+    excused = moves and world.connectors[name].before_isolation and not moment.before.live
+    yield Hit(
+        action.place,
+        f"`{name}` is {doing} inside the open device while {listed(joined)} {'are' if joined[1:] else 'is'} "
+        "joined: a slip, a drop or a spark there shorts a live board",
+        f"Do it last before the battery is isolated, with the device off: `{name}` has its reason."
+        if excused
+        else f"{isolation(world, moment.before)} before this step.",
+        level=Level.NOTE if excused else None,
+        step=moment.step,
+        about=name,
+    )
+
+
+def _torn_out(world: World, moment: Moment, action: Remove | Replace | Store) -> Iterator[Hit]:
+    """Yield each battery that is lifted out while it still hangs on its plug or its solder."""
+    state, part = moment.before, action.part.text
+    for name in sorted(lifted(world, state, part) - state.isolated) if state.is_in(part) else ():
+        battery = world.batteries[name]
+        plug = battery.plug.text if battery.plug else None
+        plugged = plug in world.connectors and plug not in state.unplugged
+        if not plugged and (plug is not None or not battery.soldered):
             continue
-        joined = sources(trace.world, moment.before)
-        if not joined:
-            continue
-        moves = isinstance(action, Unplug | Plug)
-        name = action.connector.text if isinstance(action, Unplug | Plug) else action.on.text
-        if not (_moves_inside(trace.world, moment, name) if moves else _works_inside(trace.world, moment, name)):
-            continue
-        doing = _DOING[action.kind] if isinstance(action, Heat) else "moved" if moves else "wetted"
-        excused = moves and trace.world.connectors[name].before_isolation and not moment.before.live
         yield Hit(
             action.place,
-            f"`{name}` is {doing} inside the open device while {listed(joined)} {'are' if joined[1:] else 'is'} "
-            "joined: a slip, a drop or a spark there shorts a live board",
-            f"Do it last before the battery is isolated, with the device off: `{name}` has its reason."
-            if excused
-            else f"{isolation(trace.world, moment.before)} before this step.",
-            level=Level.NOTE if excused else None,
+            f"`{battery.part}` is lifted out while {f'`{plug}` is plugged' if plugged else 'it is soldered'} in: "
+            "the lead tears off, and its live end shorts what it meets",
+            f"Unplug `{plug}` before this step." if plugged else f"Desolder `{battery.part}` instead.",
             step=moment.step,
             about=name,
         )
