@@ -23,6 +23,7 @@ from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
 from benchleaf.checks.rules.missing_torque.rule import RULE as MISSING_TORQUE
+from benchleaf.checks.rules.mixed_alloy.rule import RULE as MIXED_ALLOY
 from benchleaf.checks.rules.never_powered_off.rule import RULE as NEVER_POWERED_OFF
 from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_TOOL
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
@@ -91,6 +92,7 @@ RULES: dict[str, Rule] = {
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
+        MIXED_ALLOY,
         WET_IGNITION,
         AUTOIGNITION,
         VAPOUR_OVER_LIMIT,
