@@ -32,7 +32,7 @@ def test_unknown_field() -> None:
     assert ("unknown-field", 2, 1, 9) == (fault.rule, fault.place.line, fault.place.column, fault.place.end)
     assert "This shop file has no field `writeoff`" == fault.message
     assert (
-        "Did you mean `write_off`? What fits in this shop file: room, bench, monitor, exposure_limit, units, labour,"
+        "Did you mean `write_off`? What fits in this shop file: room, bench, monitor, exposure_limit, units, "
         " write_off, review_after."
     ) == fault.help
 

@@ -17,6 +17,7 @@ BASES = {
     "force": "N", "pressure": "Pa", "voltage": "V", "current": "A", "resistance": "ohm", "capacitance": "F",
     "charge": "C", "energy": "J", "power": "W", "frequency": "Hz", "ratio": "dimensionless", "rate": "1/s",
     "speed": "m/s", "temperature-rate": "K/s",
+    "conductivity": "W/m/K", "heat-transfer": "W/m**2/K", "heat-capacity": "J/m**3/K",
 }  # fmt: skip
 WORDS = {
     "°C": "degC", "°F": "degF", "K": "K", "d": "day",
@@ -25,6 +26,7 @@ WORDS = {
     "lbf·in": "lbf*in", "ozf·in": "ounce_force*in",
     "Ω": "ohm", "mΩ": "mohm", "kΩ": "kohm", "MΩ": "Mohm", "mAh": "mA*hour", "Ah": "A*hour", "Wh": "W*hour",
     "%": "percent", "ppm": "ppm", "/h": "1/hour", "K/s": "K/s", "°C/s": "delta_degC/s", "m/s": "m/s",
+    "W/mK": "W/m/K", "W/m²K": "W/m**2/K", "MJ/m³K": "MJ/m**3/K",
 }  # fmt: skip
 MEASURED = [(name, unit.symbol) for name, units in DIMENSIONS.items() for unit in units]
 SPELLED = [(name, spelling) for name in DIMENSIONS for spelling in spellings(name)]

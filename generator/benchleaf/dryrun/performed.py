@@ -11,6 +11,7 @@ from benchleaf.dryrun.world import World, world
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.model.step import GoTo, Repeat
 from benchleaf.model.words import applies
+from benchleaf.physics.constants import with_own
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -35,6 +36,11 @@ def nature(base: KnowledgeBase) -> Nature:
         exposure_policy=base.shop.exposure_limit if base.shop else usual.exposure_policy,
         tools=base.tools,
         materials=base.materials,
+        constants=with_own(
+            tuple((one.name, one.low, one.central, one.high, one.because) for one in base.shop.constants)
+        )
+        if base.shop
+        else usual.constants,
     )
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.model.fields import Fields, any_quantity, pairs, quantity
-from benchleaf.model.shop import Bench, Material, Monitor, Room, Shop, Symptom, Tool
+from benchleaf.model.fields import EVERY_DIMENSION, Fields, any_quantity, pairs, quantity
+from benchleaf.model.shop import Bench, Material, Monitor, OwnConstant, Room, Shop, Symptom, Tool
+from benchleaf.units.parse import parse
 from benchleaf.units.quantity import (
     Duration,
     Length,
@@ -38,7 +39,15 @@ def shop(document: Table) -> Shop:
         labour=fields.quantity(MoneyRate, "labour"),
         write_off=fields.quantity(Money, "write_off"),
         review_after=fields.quantity(Duration, "review_after"),
+        constants=tuple(_constant(name.text, node) for name, node in fields.entries("constants")),
     )  # fmt: skip
+
+
+def _constant(name: str, node: Node) -> OwnConstant:
+    fields = Fields(node)
+    low, central, high = (parse(fields.text(end) or "", *EVERY_DIMENSION) for end in ("low", "central", "high"))
+    # Of a range the end that is further out counts.
+    return OwnConstant(name, low.low, central.middle, high.high, fields.text("because") or "")
 
 
 def symptoms(document: Table) -> dict[str, Symptom]:

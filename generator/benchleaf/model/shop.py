@@ -52,6 +52,17 @@ class Monitor:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnConstant:
+    """What the shop knows better than common practice, in SI units (a temperature in °C), and how it knows it."""
+
+    name: str
+    low: float
+    central: float
+    high: float
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """The shop whose knowledge base this is."""
 
@@ -64,6 +75,7 @@ class Shop:
     labour: MoneyRate | None
     write_off: Money | None
     review_after: Duration | None
+    constants: tuple[OwnConstant, ...]
 
 
 @dataclass(frozen=True, slots=True)

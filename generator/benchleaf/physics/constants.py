@@ -8,7 +8,8 @@ A shop's own is put in with `dataclasses.replace`; every estimate that goes by o
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
 
 from benchleaf.library.value import Status
@@ -139,6 +140,37 @@ class Constants:
 
 
 DEFAULT = Constants()
+
+# What a shop may know better; the shares of a limit that are kept are nobody's to change.
+_OWN = {
+    "board-conductivity": ("heat", "conductivity"),
+    "face-loss": ("heat", "face_loss"),
+    "board-heat-capacity": ("heat", "heat_capacity"),
+    "hot-air-source": ("heat", "hot_air_source"),
+    "plume-share": ("heat", "plume_share"),
+    "heater-contact": ("heat", "heater_contact"),
+    "part-cooling": ("cooling", "part_time"),
+    "free-cooling": ("cooling", "free_time"),
+    "wiped-film": ("drying", "wiped"),
+    "flooded-film": ("drying", "flooded"),
+    "socket-film": ("drying", "socket"),
+}
+
+
+@lru_cache(maxsize=16)
+def with_own(own: tuple[tuple[str, float, float, float, str], ...]) -> Constants:
+    """Return the default constants with a shop's *own*: name, low, central, high in SI units, and how it knows."""
+    groups: dict[str, dict[str, Constant]] = {}
+    for name, low, central, high, because in own:
+        group, entry = _OWN[name]
+        usual: Constant = getattr(getattr(DEFAULT, group), entry)
+        source = f"the shop's own: {because}"
+        groups.setdefault(group, {})[entry] = Constant(
+            low, central, high, usual.unit, source, Status.PRACTICE, usual.bad
+        )
+    changed = {name: replace(getattr(DEFAULT, name), **entries) for name, entries in groups.items()}
+    return replace(DEFAULT, **changed) if changed else DEFAULT
+
 
 Group = Heat | Cooling | Drying | Vapour | Torque
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 import re
 from typing import TYPE_CHECKING
 
 from benchleaf.findings import Fault
 from benchleaf.shape.inline import shown
 from benchleaf.source.nodes import Node, Scalar, Sequence, Table
+from benchleaf.units.dimensions import DIMENSIONS
+from benchleaf.units.parse import NotAQuantity, parse
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,6 +24,9 @@ MOST_CURES = 12
 def local(document: Table, kind: str) -> Iterator[Fault]:
     """Yield what is wrong within *document* itself. Whatever does not fit its schema is passed over in silence."""
     match kind:
+        case "shop":
+            for name, constant in _pairs(document.get("constants")):
+                yield from _ends(name, constant)
         case "procedure":
             yield from _day(document.get("reviewed"))
             yield from _step_names((name, document.get(name)) for name in ("steps", "prove"))
@@ -33,11 +39,26 @@ def local(document: Table, kind: str) -> Iterator[Fault]:
         case "diagnosis":
             yield from _cures(document)
         case "counts":
-            for _, symptoms in _pairs(document):
-                for _, causes in _pairs(symptoms):
-                    for _, cause in _pairs(causes):
-                        for _, counted in _pairs(_field(cause, "success")):
-                            yield from _success(counted)
+            yield from _counts(document)
+
+
+def _ends(name: str, constant: Node) -> Iterator[Fault]:
+    """Yield a fault where low, central and high are not in this order, or something is nothing or less."""
+    ends = [_field(constant, end) for end in ("low", "central", "high")]
+    try:
+        values = [parse(end.text, *DIMENSIONS) if isinstance(end, Scalar) else None for end in ends]
+    except NotAQuantity:
+        return
+    low, central, high = values
+    if low is None or central is None or high is None or not isinstance(ends[1], Scalar):
+        return
+    if not (0 < low.low <= central.low and central.high <= high.high < math.inf):
+        message = (
+            f"The ends of `{name}` do not hold its `central` between them: what is reckoned with it would be no range"
+        )
+        yield Fault(
+            _RULE, ends[1].place, message, "Write more than 0 for low, and low, central and high in rising order."
+        )
 
 
 def _day(node: Node | None) -> Iterator[Fault]:
@@ -85,6 +106,14 @@ def _cures(document: Table) -> Iterator[Fault]:
         beyond = list(procedures.values())[MOST_CURES]
         message = f"`procedure` names a {MOST_CURES + 1}th cure, and at most {MOST_CURES} can be ranked"
         yield Fault(_RULE, beyond.place, message, "Keep the cures that put most cases right, or refer the others.")
+
+
+def _counts(document: Table) -> Iterator[Fault]:
+    for _, symptoms in _pairs(document):
+        for _, causes in _pairs(symptoms):
+            for _, cause in _pairs(causes):
+                for _, counted in _pairs(_field(cause, "success")):
+                    yield from _success(counted)
 
 
 def _success(node: Node | None) -> Iterator[Fault]:

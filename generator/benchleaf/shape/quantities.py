@@ -28,7 +28,7 @@ _ENDS = re.compile(
 )
 _ARTICLES = {"area": "an area", "energy": "an energy", "ratio": "a share", "charge": "an electric charge",
              "money": "an amount of money", "money-rate": "money for an hour", "rate": "a number for each hour",
-             "temperature-rate": "a rate of heating"}  # fmt: skip
+             "temperature-rate": "a rate of heating", "heat-transfer": "a coefficient of heat transfer"}  # fmt: skip
 # How people write units that the format spells otherwise.
 _SLIPS = {
     "c": "°C", "degc": "°C", "deg c": "°C", "° c": "°C", "celsius": "°C", "f": "°F", "degf": "°F", "k": "K",

@@ -83,6 +83,9 @@ DIMENSIONS: dict[str, tuple[Unit, ...]] = {
     "rate": (Unit("/h", 1 / 3600),),
     "speed": (Unit("m/s", 1.0),),
     "temperature-rate": (Unit("K/s", 1.0), Unit("°C/s", 1.0)),
+    "conductivity": (Unit("W/mK", 1.0),),
+    "heat-transfer": (Unit("W/m²K", 1.0, ("W/m2K",)),),
+    "heat-capacity": (Unit("MJ/m³K", 1e6, ("MJ/m3K",)),),
     "money": (),
     "money-rate": (),
 }  # fmt: skip
@@ -95,6 +98,7 @@ EXAMPLES: dict[str, str] = {
     "torque": "7 cN·m", "force": "10 N", "pressure": "20 kPa", "voltage": "3.7 V", "current": "0.4–1.2 A",
     "resistance": "> 10 kΩ", "capacitance": "470 µF", "charge": "2900 mAh", "energy": "10 J", "power": "20 W",
     "frequency": "40 kHz", "ratio": "50 %", "rate": "3 /h", "speed": "0.1 m/s", "temperature-rate": "2 K/s",
+    "conductivity": "20 W/mK", "heat-transfer": "10 W/m²K", "heat-capacity": "2 MJ/m³K",
     "money": "60 EUR", "money-rate": "48 EUR/h",
 }  # fmt: skip
 

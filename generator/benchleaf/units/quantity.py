@@ -187,6 +187,27 @@ class TemperatureRate(Quantity):
     dimension = "temperature-rate"
 
 
+class Conductivity(Quantity):
+    """A thermal conductivity, W/mK."""
+
+    __slots__ = ()
+    dimension = "conductivity"
+
+
+class HeatTransfer(Quantity):
+    """A coefficient of heat transfer, W/m²K."""
+
+    __slots__ = ()
+    dimension = "heat-transfer"
+
+
+class HeatCapacity(Quantity):
+    """A heat capacity of a volume, J/m³K."""
+
+    __slots__ = ()
+    dimension = "heat-capacity"
+
+
 class Money(Quantity):
     """An amount of money in the currency that `unit` names."""
 
@@ -203,5 +224,6 @@ class MoneyRate(Quantity):
 
 KINDS: dict[str, type[Quantity]] = {kind.dimension: kind for kind in (
     Temperature, Duration, Length, Area, Volume, Mass, Torque, Force, Pressure, Voltage, Current, Resistance,
-    Capacitance, Charge, Energy, Power, Frequency, Ratio, Rate, Speed, TemperatureRate, Money, MoneyRate,
+    Capacitance, Charge, Energy, Power, Frequency, Ratio, Rate, Speed, TemperatureRate, Conductivity,
+    HeatTransfer, HeatCapacity, Money, MoneyRate,
 )}  # fmt: skip
