@@ -33,7 +33,7 @@ def test_unknown_field() -> None:
     assert "This shop file has no field `writeoff`" == fault.message
     assert (
         "Did you mean `write_off`? What fits in this shop file: room, bench, monitor, exposure_limit, units, "
-        " write_off, review_after."
+        "constants, labour, write_off, review_after."
     ) == fault.help
 
 
