@@ -17,6 +17,7 @@ from benchleaf.checks.rules.flammable_bath.rule import RULE as FLAMMABLE_BATH
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
 from benchleaf.checks.rules.live_board.rule import RULE as LIVE_BOARD
+from benchleaf.checks.rules.live_ohms.rule import RULE as LIVE_OHMS
 from benchleaf.checks.rules.long_screw.rule import RULE as LONG_SCREW
 from benchleaf.checks.rules.long_sentence.rule import RULE as LONG_SENTENCE
 from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
@@ -89,6 +90,7 @@ RULES: dict[str, Rule] = {
         REUSED_DAMAGED_BATTERY,
         BATTERY_BESIDE_HEAT,
         SOLVENT_BESIDE_HEAT,
+        LIVE_OHMS,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OUT_OF_RANGE_TOOL,
