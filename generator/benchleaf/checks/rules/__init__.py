@@ -45,6 +45,7 @@ from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unmeasurable_value.rule import RULE as UNMEASURABLE_VALUE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
+from benchleaf.checks.rules.unoriented_part.rule import RULE as UNORIENTED_PART
 from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
@@ -109,6 +110,7 @@ RULES: dict[str, Rule] = {
         LONG_SCREW,
         PART_LEFT_OUT,
         REUSED_SEAL,
+        UNORIENTED_PART,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
         UNTESTED_FUNCTION,
