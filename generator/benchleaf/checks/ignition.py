@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.case import remaining
+from benchleaf.dryrun.case import without_small_carriers
 from benchleaf.dryrun.state import OUT
 from benchleaf.model import action as act
 from benchleaf.model.device import CLOSED
@@ -21,9 +21,6 @@ if TYPE_CHECKING:
     from benchleaf.library.substance import Substance
     from benchleaf.model.action import Action
 
-# A flux is put on by the drop and its carrier boils off under the iron: that much is how soldering is done.
-CARRIER = 0.3e-6  # m³
-_ROUNDING = 1 + 1e-9
 # What is found where a wet part is given current. An author can make an exception to these, and none to a fire.
 _OF_WET_PARTS = frozenset({"early-battery", "unready-power", "unfinished-handover", "vapour-in-case"})
 
@@ -56,7 +53,7 @@ def _dangers(trace: Trace) -> Iterator[Danger]:
         return
     for moment in trace.every():
         action = moment.step.action
-        fumes = without_small_carriers(trace, _reached(trace, moment))
+        fumes = without_small_carriers(trace.world, trace.nature, _reached(trace, moment))
         if fumes and action is not None:
             yield _danger(trace.nature, moment, action, fumes)
 
@@ -110,19 +107,6 @@ def near(world: World, state: State, one: str, other: str) -> bool:
     if state.away.get(one) != OUT or state.away.get(other) != OUT:
         return False
     return any(one in world.family[name] and other in world.family[name] for name in state.away if name in world.family)
-
-
-def without_small_carriers(trace: Trace, fumes: Fumes) -> Fumes:
-    """Return *fumes* that nobody has seen dry, without the carriers of flux where they are a drop together."""
-    seen_wet = tuple(entry for entry in fumes if not entry[1].seen)
-    carried = sum(
-        remaining(trace.world, trace.nature, part, fume) * share
-        for (part, liquid), fume in seen_wet
-        if fume.carrier
-        for substance, share in trace.nature.components(liquid)
-        if substance.flammable
-    )
-    return tuple(entry for entry in seen_wet if not entry[1].carrier) if carried <= CARRIER * _ROUNDING else seen_wet
 
 
 def _danger(nature: Nature, moment: Moment, action: Action, fumes: Fumes) -> Danger:

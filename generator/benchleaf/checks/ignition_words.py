@@ -6,8 +6,9 @@ import math
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.amounts import time_at_least
-from benchleaf.checks.ignition import CARRIER, drying_left
+from benchleaf.checks.ignition import drying_left
 from benchleaf.checks.names import listed
+from benchleaf.dryrun.case import CARRIER
 from benchleaf.model import action as act
 
 if TYPE_CHECKING:

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import in_place
 from benchleaf.checks.names import listed
+from benchleaf.dryrun.inside import in_place
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from benchleaf.checks.amounts import time_at_least
 from benchleaf.checks.baths import baths
 from benchleaf.checks.handed import shut_in
-from benchleaf.checks.inside import is_open
 from benchleaf.checks.names import listed
+from benchleaf.dryrun.inside import is_open
 from benchleaf.dryrun.state import OUT
 from benchleaf.model import action as act
 from benchleaf.units.show import digits

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import is_open
 from benchleaf.checks.warmed import warmed
 from benchleaf.derive.left import left
+from benchleaf.dryrun.inside import is_open
 from benchleaf.dryrun.vapour import at_the_bench
 from benchleaf.dryrun.wetting import laid_on
 from benchleaf.model import action as act

@@ -20,10 +20,15 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from benchleaf.dryrun.nature import Nature
-    from benchleaf.dryrun.state import Fume, State
+    from benchleaf.dryrun.state import Fume, Fumes, State
     from benchleaf.dryrun.trace import Moment
     from benchleaf.dryrun.world import World
     from benchleaf.model.device import Access
+
+
+# A flux is put on by the drop and its carrier boils off under the iron: that much is how soldering is done.
+CARRIER = 0.3e-6  # m³
+_ROUNDING = 1 + 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +103,19 @@ def remaining(world: World, nature: Nature, name: str, fume: Fume) -> float:
         return wet.volume * wet.left
     film = nature.constants.drying.flooded.central
     return (nature.wetted(world, name, wet) or 0.0) * film * wet.left
+
+
+def without_small_carriers(world: World, nature: Nature, fumes: Fumes) -> Fumes:
+    """Return *fumes* that nobody has seen dry, without the carriers of flux where they are a drop together."""
+    seen_wet = tuple(entry for entry in fumes if not entry[1].seen)
+    carried = sum(
+        remaining(world, nature, part, fume) * share
+        for (part, liquid), fume in seen_wet
+        if fume.carrier
+        for substance, share in nature.components(liquid)
+        if substance.flammable
+    )
+    return tuple(entry for entry in seen_wet if not entry[1].carrier) if carried <= CARRIER * _ROUNDING else seen_wet
 
 
 @lru_cache(maxsize=4096)

@@ -122,3 +122,18 @@ def amount(value: float, dimension: str) -> str:
     if dimension == "mass" and value < 1e-5:
         best = spellings("mass")["mg"]
     return f"{digits(best.from_base(value), 3, math.ceil)} {best.symbol}"
+
+
+_TEN = 10.0
+# A sum of tenths must not move to the next minute by its own error.
+_ERROR = 1e-6
+
+
+def time_at_least(seconds: float) -> str:
+    """Return a time that is long enough: whole tens of seconds, minutes or hours, rounded up."""
+    size, unit = next(
+        (size, unit) for size, unit, most in
+        ((_TEN, "s", 2 * _MINUTE), (_MINUTE, "min", 3 * _HOUR), (_HOUR, "h", math.inf)) if seconds <= most
+    )  # fmt: skip
+    whole = max(1, math.ceil(seconds / size - _ERROR))
+    return f"{whole * 10 if unit == 's' else whole} {unit}"

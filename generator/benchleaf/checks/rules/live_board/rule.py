@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import is_inside, is_open
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.sources import isolation, sources
+from benchleaf.dryrun.inside import is_inside, is_open
 from benchleaf.dryrun.joining import lifted
 from benchleaf.findings import Level
 from benchleaf.model.action import Bath, Heat, Plug, Remove, Replace, Solvent, Store, Unplug

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import is_open
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.sources import isolation
+from benchleaf.dryrun.inside import is_open
 from benchleaf.findings import Level
 from benchleaf.model import action as act
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.ignition import drying_left, near, without_small_carriers
+from benchleaf.checks.ignition import drying_left, near
 from benchleaf.checks.ignition_words import waiting, where
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
+from benchleaf.dryrun.case import without_small_carriers
 from benchleaf.dryrun.state import OUT
 from benchleaf.findings import Level
 from benchleaf.model.action import Heat
@@ -22,7 +23,9 @@ def watch(trace: Trace) -> Iterator[Hit]:
     """Yield each heating beside a flammable solvent that lies open elsewhere on the bench."""
     for moment, heat in trace.acts(Heat):
         beside = without_small_carriers(
-            trace, tuple(entry for entry in moment.before.fumes.items() if _beside(trace, moment, heat, entry[0][0]))
+            trace.world,
+            trace.nature,
+            tuple(entry for entry in moment.before.fumes.items() if _beside(trace, moment, heat, entry[0][0])),
         )
         if beside:
             liquids = listed(dict.fromkeys(f"`{liquid}`" for (_, liquid), _ in beside))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import in_place
 from benchleaf.checks.readiness import (
     HOT,
     MISSING,
@@ -21,6 +20,7 @@ from benchleaf.checks.readiness import (
     with_left_over,
 )
 from benchleaf.checks.rule import Hit, Rule
+from benchleaf.dryrun.inside import in_place
 from benchleaf.findings import Level
 from benchleaf.model.action import Power, Supply
 
