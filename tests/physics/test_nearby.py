@@ -4,23 +4,31 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.linalg import solve_banded
 
 from benchleaf.physics.nearby import (
     AreaHeater,
+    Stream,
     air_in_plume,
+    along_heater_rise,
     behind_heater,
     followed_rise,
+    heater_rise,
     longest_on_heater,
+    stream_rise,
     through_rise,
 )
+from benchleaf.physics.repeats import Touches
 from benchleaf.physics.types import Celsius, Kelvins, Metres, OutOfRange, Seconds
 from tests.physics.cases import HEAT, ROOM
 from tests.physics.oracles import stepped
 
 MAT = AreaHeater(Celsius(80.0), ROOM)
+NOW = Seconds(0.0)
 
 
 def test_other_side() -> None:
@@ -111,3 +119,99 @@ def test_heater_that_may_stay() -> None:
     assert longest_on_heater(Celsius(79.0), MAT, HEAT) is None
     with pytest.raises(OutOfRange):
         longest_on_heater(Celsius(20.0), MAT, HEAT)
+
+
+def spells(rise: float, on: float, times: int = 1, pause: float = 0.0, start: float = 0.0) -> Touches:
+    """Return a tool that is *rise* hotter than the room, so often and so long."""
+    return Touches(Kelvins(rise), Metres(4e-3), Seconds(on), times, Seconds(pause), Seconds(start))
+
+
+def lump(target: float, pace: float, on: float, cooling: float, off: float) -> float:
+    """Return the rise of a lump that strives for *target* and then for nothing, solved by steps."""
+    warm = stepped(lambda _, state: [pace * (target - state[0])], [0.0], on)
+    return stepped(lambda _, state: [-cooling * state[0]], warm, off)[0]
+
+
+# The equation of one lump, solved by steps: in the stream towards its air, between two four times more slowly back.
+@pytest.mark.outside
+def test_streams_one_after_the_other() -> None:
+    """A pack in two streams, a minute apart, keeps at the bad end what the still air between them did not take."""
+    near, far = (air_in_plume(Celsius(380.0), ROOM, Metres(mm), HEAT).high - ROOM for mm in (0.03, 0.038))
+    cooled = lump(near, 1 / 300, 60.0, 1 / 1200, 60.0)
+    wanted = stepped(lambda _, state: [(far - state[0]) / 300], [cooled], 90.0)[0]
+
+    found = stream_rise(
+        (Stream(Metres(0.03), spells(359.0, 60.0)), Stream(Metres(0.038), spells(359.0, 90.0, start=120.0))),
+        Seconds(300.0),
+        NOW,
+        HEAT,
+    )
+
+    assert wanted == pytest.approx(found.worst, rel=1e-6)
+
+
+def test_what_is_left_of_a_stream() -> None:
+    """From a later moment on a stream counts for what still air has left of it."""
+    stream = (Stream(Metres(0.03), spells(359.0, 60.0)),)
+
+    peak, later = (stream_rise(stream, Seconds(300.0), Seconds(since), HEAT) for since in (0.0, 360.0))
+
+    assert later.worst == pytest.approx(peak.worst * math.exp(-300 / 1200))
+    assert later.low == pytest.approx(peak.low * math.exp(-300 / 300))
+
+
+def test_one_stream() -> None:
+    """One stream warms a part as it follows the air, and the same in three parts with no pause does."""
+    air = air_in_plume(Celsius(380.0), ROOM, Metres(0.038), HEAT)
+    wanted = followed_rise(air, ROOM, Seconds(60.0), Seconds(300.0))
+
+    one, three = (
+        stream_rise((Stream(Metres(0.038), spells(359.0, 60.0 / times, times)),), Seconds(300.0), NOW, HEAT)
+        for times in (1, 3)
+    )
+
+    assert (wanted.low, wanted.central, wanted.high) == pytest.approx((one.low, one.central, one.high))
+    assert one.high == pytest.approx(three.high)
+
+
+# The equation of one layer, solved by steps: warmed through its contact, cooled at its back.
+@pytest.mark.outside
+def test_heater_twice() -> None:
+    """A pack behind a part that lies twice on a mat starts the second time from what its back has not lost."""
+    ends_at, pace = 100 * 59 / 110, 110 / 1e4
+    cooled = lump(ends_at, pace, 120.0, 10 / 1e4, 60.0)
+    wanted = stepped(lambda _, state: [pace * (ends_at - state[0])], [cooled], 120.0)[0]
+
+    found = heater_rise((spells(59.0, 120.0, 2, 60.0),), NOW, HEAT)
+
+    assert wanted == pytest.approx(found.worst, rel=1e-6)
+
+
+def test_heater_once() -> None:
+    """A pack behind a part that lies on a mat once is as warm as one hold makes it."""
+    once = behind_heater(MAT, Seconds(300.0), HEAT)
+
+    found = heater_rise((spells(59.0, 300.0),), NOW, HEAT)
+
+    assert (once.low, once.central, once.high) == pytest.approx(
+        (found.low + ROOM, found.central + ROOM, found.high + ROOM)
+    )
+
+
+# The fin's equation k delta T'' = 2 h T on 0.4 m, cut into 4,000 pieces (finite differences).
+@pytest.mark.outside
+def test_along_a_heater() -> None:
+    """Beside a wide heater the board falls off as a fin does that was cut into pieces."""
+    count, piece = 4000, 1e-4
+    across, loss = 20.0 * 0.8e-3 / piece**2, 2 * 10.0
+    bands = np.zeros((3, count))
+    bands[0, 1:], bands[1], bands[2, :-1] = -across, 2 * across + loss, -across
+    bands[1, -1] = across + loss
+    load = np.zeros(count)
+    load[0] = across * 54.0
+    fin = solve_banded((1, 1), bands, load)
+
+    found = along_heater_rise(Kelvins(54.0), Metres(0.04), None, HEAT)
+
+    assert float(fin[399]) == pytest.approx(found.central, rel=1e-3)
+    assert found.low < found.central < found.high < 54

@@ -6,9 +6,11 @@ import math
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.beside import beside
 from benchleaf.dryrun.pace import Around, Heating, Wetted, cooling_times, drying_time
 from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import OUT, Fume, Hot, State, Touch, Wet
+from benchleaf.dryrun.warmth import overheated_packs
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.model.action import Wait
 from benchleaf.physics import heat
@@ -34,6 +36,8 @@ AS_WATER = {"water": WATER, "sea-water": WATER, "unknown": WATER}
 _SOCKETS = frozenset({"socket", "button", "speaker", "microphone"})
 # A bathed part that is no board: its wetted side (common practice, no source).
 _SMALL = SquareMetres(4e-4)
+# Heat that is given an open end lasts so long, s: nothing gets hotter after that.
+_DAY = 86400.0
 
 
 @dataclass(frozen=True)
@@ -97,24 +101,32 @@ class Nature:
         """Return the state in which the part of *action* is as hot as its tool makes it."""
         part, kind = action.on.text, self.kind(action.tool.text)
         source = self.source(action)
-        touch = Touch(
-            part, state.high, action.lasts.high, action.times, action.pause.low if action.pause else 0.0,
-            source, self.radius(action.tool.text), kind, action.at.high, action.shield is not None,
-        )  # fmt: skip
         family = state.moving(part, world.family)
         away, alone = state.away, state.alone
         if action.kind == "desolder":
             away, alone = {**dict.fromkeys(family, OUT), **away}, alone | {part}
         elif action.kind == "solder":
             away, alone = entered(world, state, part, family), alone - {part}
+        moved = state._replace(away=away, alone=alone)
+        touch = self._touch(world, state, moved, action)
         times = self.cooling(world, part, action, free=part in alone)
         cool, hand = (times[0].worst, times[1].worst) if times else (math.inf, math.inf)
         warm = Hot(source, cool, hand)
         hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
         packs = {member: world.packs[member] for member in family if member in world.packs and kind != "iron"}
         spoilt = {battery: "too hot" for member, battery in packs.items() if _passed(world.parts.get(member), source)}
-        damaged = {**state.damaged, **spoilt} if spoilt else state.damaged
-        return state._replace(away=away, alone=alone, hot=hot, touches=(*state.touches, touch), damaged=damaged)
+        after = moved._replace(hot=hot, touches=(*state.touches, touch))
+        spoilt |= dict.fromkeys(overheated_packs(world, self, after), "too hot")
+        return after._replace(damaged={**state.damaged, **spoilt}) if spoilt else after
+
+    def _touch(self, world: World, before: State, after: State, action: Heat) -> Touch:
+        kind, times, last = self.kind(action.tool.text), action.times, before.touches[-1] if before.touches else None
+        low, pause = before.low, max(0.0, action.pause.low) if action.pause else 0.0
+        return Touch(
+            action.on.text, last.end + max(0.0, low - last.done) if last else low, min(action.lasts.high, _DAY), times,
+            pause, self.source(action), self.radius(action.tool.text), kind, action.at.high, action.shield is not None,
+            low + times * max(0.0, action.lasts.low) + (times - 1) * pause, beside(world, before, after, action, kind),
+        )  # fmt: skip
 
     def source(self, action: Heat) -> float:
         """Return how hot the part itself may become, °C: as measured, else as its tool is set."""
@@ -142,7 +154,7 @@ class Nature:
             room=self.temperature,
             thickness=board.thickness.high if board and board.thickness else None,
             radius=self.radius(action.tool.text),
-            lasts=action.lasts.high,
+            lasts=min(action.lasts.high, _DAY),
             times=action.times,
             pause=action.pause.low if action.pause else 0.0,
             material=known.made_of.text if known and known.made_of else None,

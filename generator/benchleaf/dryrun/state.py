@@ -47,8 +47,27 @@ class Hot:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """
+    A part beside one that is heated: how far, m, 0 where they touch, and the way heat takes.
+
+    `kept` is what it is kept below by measuring, °C, where the step does.
+    """
+
+    part: str
+    distance: float
+    via: str
+    kept: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Touch:
-    """One heating step: what was heated, from when (high end, s), how long and often, how hot (°C), how wide (m)."""
+    """
+    One heating step: what was heated, from when, s, how long and often, how hot (°C), how wide (m), and what is beside.
+
+    Touches have a clock of their own, which makes heat add up: each lasts as long as it may and what is between two of
+    them as short as it may. `done` is when it ended by the low end of the device's clock.
+    """
 
     part: str
     start: float
@@ -60,6 +79,13 @@ class Touch:
     tool_kind: str
     setting: float
     shielded: bool
+    done: float
+    beside: tuple[Beside, ...]
+
+    @property
+    def end(self) -> float:
+        """When it ends on the touches' clock."""
+        return self.start + self.times * self.lasts + (self.times - 1) * self.pause
 
 
 @dataclass(frozen=True, slots=True)

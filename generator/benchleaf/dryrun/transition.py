@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
+from benchleaf.dryrun.beside import without
 from benchleaf.dryrun.joining import brought_in, has_power, lifted, soldered_in
 from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
@@ -137,6 +138,7 @@ def _renew(world: World, state: State, part: str) -> State:
         renewed=entered.renewed | {part},
         damaged=_without(entered.damaged, *([battery] if battery else [])),
         battery_seen=frozenset() if battery else entered.battery_seen,
+        touches=tuple(without(touch, family) for touch in entered.touches),
     )
 
 

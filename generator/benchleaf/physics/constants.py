@@ -69,6 +69,9 @@ class Heat:
     plume_end: Constant = _fixed(60e-3, "m")
     follow_small: Constant = _fixed(30.0, "s")
     follow_pack: Constant = _fixed(300.0, "s")
+    still_air: Constant = Constant(
+        1.0, 2.0, 4.0, "1", "heat transfer of a stream over that of still air, textbook correlations", Status.MEMORY
+    )
     heater_contact: Constant = _range((10.0, 30.0, 100.0), "W/m²K")
     pack_back_loss: Constant = _fixed(10.0, "W/m²K")
     pack_heat_capacity: Constant = _fixed(1.0e4, "J/m²K")

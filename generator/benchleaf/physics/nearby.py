@@ -4,10 +4,16 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from benchleaf.physics.constants import Heat, method
 from benchleaf.physics.rounding import down
 from benchleaf.physics.types import Celsius, Estimate, Kelvins, Metres, Seconds, above, within
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from benchleaf.physics.repeats import Touches
 
 _PLATE = "finite volumes on a board in two dimensions"
 _THROUGH = 0.13
@@ -54,6 +60,60 @@ def followed_rise(air: Estimate, room: Celsius, t: Seconds, follows: Seconds) ->
 
 
 @dataclass(frozen=True, slots=True)
+class Stream:
+    """Hot air as often as it is blown, `distance` from the edge of what stands proud; the rise is its setting's."""
+
+    distance: Metres
+    touches: Touches
+
+
+def stream_rise(streams: tuple[Stream, ...], follows: Seconds, since: Seconds, constants: Heat) -> Estimate:
+    """
+    Return the highest rise, K, from the moment *since* on of a part that stands in *streams* one after the other.
+
+    In each it follows the air as `followed_rise` says; between them it cools as it warmed, but more slowly, as still
+    air takes less heat than a stream does. One lump of heat (checked by solving the equation).
+    """
+    above("the time constant", follows, 0, "s", "a part takes time to warm")
+    air = [(one.touches, air_in_plume(Celsius(one.touches.rise), Celsius(0.0), one.distance, constants))
+           for one in streams]  # fmt: skip
+    slower = constants.still_air
+    low, central, high = (
+        _peak(
+            [_Spell(touches, getattr(found, end), 1 / follows) for touches, found in air], 1 / (follows * slow), since
+        )
+        for end, slow in (("low", slower.low), ("central", slower.central), ("high", slower.high))
+    )
+    how = f"share of the nozzle's rise; the part follows in {follows:g} s"
+    return Estimate(central, low, high, "K", method(how, constants), constants.plume_share.source)
+
+
+@dataclass(frozen=True, slots=True)
+class _Spell:
+    """What a lump of heat strives for, K, and how fast, 1/s, in each of the touches."""
+
+    touches: Touches
+    target: float
+    pace: float
+
+
+def _peak(spells: Iterable[_Spell], cooling: float, since: float) -> float:
+    """
+    Return the highest rise, from *since* on, of a lump that is warmed in *spells* and cools between them.
+
+    The end of a spell is as hot as its start or its target is; *cooling* is the pace between them, 1/s.
+    """
+    parts = sorted((start, one.touches.on, one.target, one.pace) for one in spells for start in one.touches.starts)
+    rise = peak = end = 0.0
+    for start, on, target, pace in parts:
+        rise *= math.exp(-cooling * max(0.0, start - end))
+        rise = target + (rise - target) * math.exp(-pace * on)
+        end = max(end, start + on)
+        peak = max(peak, rise * math.exp(-cooling * max(0.0, since - end)))
+    return peak
+
+
+@dataclass(frozen=True, slots=True)
 class AreaHeater:
     """A mat or plate that is set to a temperature, with a pack behind the part that lies on it."""
 
@@ -82,6 +142,44 @@ def _layer(heater: AreaHeater, t: Seconds, contact: float, constants: Heat) -> f
     back, capacity = constants.pack_back_loss.central, constants.pack_heat_capacity.central
     ends_at = (contact * heater.setting + back * heater.room) / (contact + back)
     return ends_at + (heater.room - ends_at) * math.exp(-(contact + back) * t / capacity)
+
+
+def heater_rise(touches: tuple[Touches, ...], since: Seconds, constants: Heat) -> Estimate:
+    """
+    Return the highest rise, K, from *since* on of a pack behind a part that lies on a heater in each of *touches*.
+
+    `behind_heater` for each; between them the pack loses at its back what it took.
+    """
+    back, capacity = constants.pack_back_loss.central, constants.pack_heat_capacity.central
+    contact = constants.heater_contact
+    low, central, high = (
+        _peak(
+            [_Spell(one, through * one.rise / (through + back), (through + back) / capacity) for one in touches],
+            back / capacity,
+            since,
+        )
+        for through in (contact.low, contact.central, contact.high)
+    )
+    how = "one layer that takes heat through a contact and loses it at its back"
+    return Estimate(central, low, high, "K", method(how, constants), contact.source)
+
+
+def along_heater_rise(rise: Kelvins, distance: Metres, thickness: Metres | None, constants: Heat) -> Estimate:
+    """
+    Return the rise, K, *distance* from the edge of a wide heater, along a board or frame that it warms for long.
+
+    D exp(-m d), m² = 2 h/(k delta): the textbook's fin with a straight edge held for ever. A shorter time and a round
+    edge take it lower, an end that is near takes it higher.
+    """
+    above("the rise of the heater", rise, 0, "K", "a tool no hotter than the room heats nothing")
+    above("the distance", distance, 0, "m", "it touches the heater")
+    delta = constants.thickness.central if thickness is None else thickness
+    k, h = constants.conductivity, constants.face_loss
+    low, central, high = (
+        rise * math.exp(-distance * math.sqrt(2 * loss / (along * delta)))
+        for along, loss in ((k.best, h.best), (k.central, h.central), (k.worst, h.worst))
+    )
+    return Estimate(central, low, high, "K", method("fin with an edge that is held hot", constants), h.source)
 
 
 def longest_on_heater(limit: Celsius, heater: AreaHeater, constants: Heat) -> Seconds | None:

@@ -30,6 +30,7 @@ from benchleaf.checks.rules.never_powered_off.rule import RULE as NEVER_POWERED_
 from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_TOOL
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
 from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
+from benchleaf.checks.rules.overheated_neighbour.rule import RULE as OVERHEATED_NEIGHBOUR
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
@@ -94,6 +95,7 @@ RULES: dict[str, Rule] = {
         LIVE_OHMS,
         OVERHEATED_PART,
         OVERHEATED_JOINT,
+        OVERHEATED_NEIGHBOUR,
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
         MIXED_ALLOY,

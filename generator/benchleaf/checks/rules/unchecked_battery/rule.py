@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.rule import Hit, Rule
-from benchleaf.checks.warmed import warmed
+from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.findings import Level
 from benchleaf.model.action import Heat, Release, Remove
 from benchleaf.physics.battery import OPENING_CHARGE
@@ -14,9 +15,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.dryrun.warmth import Warmed
     from benchleaf.model.device import Battery
 
 WARM = 45.0  # °C, from which a pack suffers (common practice, no source).
+_JUST_BELOW = math.nextafter(WARM, 0.0)
 _CANNOT_BE_READ = frozenset({"lithium-primary", "alkaline"})
 
 
@@ -83,13 +86,16 @@ def _comes_to(trace: Trace, moment: Moment, battery: Battery) -> str | None:
             return "freed"
         case Remove(part=lifted) if part in world.family.get(lifted.text, ()):
             return "removed"
-        case Heat(on=on) as heat if on.text != part and moment.before.is_in(on.text):
-            held = heat.hold is not None and heat.hold.part.text == part and heat.hold.below.high <= WARM
-            return (
-                "brought to 45 °C or more beside the heat" if not held and warmed(trace, moment, part) >= WARM else None
-            )
+        case Heat():
+            beside = (one for one in warmed_in(trace, moment) if one.part == part)
+            return "brought to 45 °C or more beside the heat" if any(map(_warm, beside)) else None
         case _:
             return None
+
+
+def _warm(one: Warmed) -> bool:
+    """Whether the pack may come to that: it may not where it is kept below by measuring."""
+    return (one.kept is None or one.kept > WARM) and not one.stays_below(_JUST_BELOW)
 
 
 RULE = Rule("unchecked-battery", Level.WARNING, watch=watch)
