@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.warmed import warmed
 from benchleaf.derive.left import left
 from benchleaf.dryrun.inside import is_open
 from benchleaf.dryrun.vapour import at_the_bench
+from benchleaf.dryrun.warmth import warmed
 from benchleaf.dryrun.wetting import laid_on
 from benchleaf.model import action as act
 from benchleaf.model.device import CLOSED
@@ -178,14 +178,13 @@ def _vapour_peaks(trace: Trace) -> Iterator[VapourPeak]:
 
 
 def _warms(trace: Trace) -> Iterator[Warmth]:
-    """Yield each part that warms beside what is heated, with all heating steps of the way that warms it most."""
+    """Yield each part that warms beside what is heated, by all heating steps of the way that warms it most."""
     room, world = trace.nature.temperature, trace.world
-    ends = [path[-1] for path in trace.paths() if path and path[-1].after.touches]
-    touched = {touch.part for moment in ends for touch in moment.after.touches}
+    rises: dict[str, float] = {}
+    for _, one in warmed(trace):
+        rises[one.part] = max(one.worst - room, rises.get(one.part, 0.0))
     for name, part in world.parts.items():
-        if not any(one.part in touched for one in world.near.get(name, ())):
-            continue
-        rise = max(warmed(trace, moment, name) for moment in ends) - room
+        rise = rises.get(name, 0.0)
         if rise <= 0:
             continue
         limits = [part.heat_limit.at.low] if part.heat_limit else []

@@ -45,6 +45,11 @@ class Warmed:
         return self._held(exposure.bound(self.exposed))
 
     @property
+    def worst(self) -> float:
+        """The bad end of `reached`, °C, for a quarter of its time."""
+        return self._held(exposure.worst(self.exposed))
+
+    @property
     def reached(self) -> Estimate:
         """The highest temperature of the neighbour, °C, also after the tools have left."""
         return self._at(exposure.rise(self.exposed))
@@ -56,7 +61,7 @@ class Warmed:
 
     def stays_below(self, temperature: float) -> bool:
         """Say whether the bad end of `reached` is at most *temperature*, °C; quick where that is plain."""
-        return self.bound <= temperature or self._held(exposure.worst(self.exposed)) <= temperature
+        return self.bound <= temperature or self.worst <= temperature
 
     def _at(self, rise: Estimate) -> Estimate:
         low, central, high = (self._held(end) for end in (rise.low, rise.central, rise.high))
