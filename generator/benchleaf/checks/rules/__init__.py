@@ -48,6 +48,7 @@ from benchleaf.checks.rules.unmeasurable_value.rule import RULE as UNMEASURABLE_
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
 from benchleaf.checks.rules.unoriented_part.rule import RULE as UNORIENTED_PART
 from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
+from benchleaf.checks.rules.unproven_seal.rule import RULE as UNPROVEN_SEAL
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
@@ -112,6 +113,7 @@ RULES: dict[str, Rule] = {
         LONG_SCREW,
         PART_LEFT_OUT,
         REUSED_SEAL,
+        UNPROVEN_SEAL,
         UNORIENTED_PART,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
