@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from benchleaf.dryrun.nature import Nature
     from benchleaf.dryrun.world import World
     from benchleaf.findings import Place
+    from benchleaf.model.action import Heat
     from benchleaf.model.step import Step
 
 _WICK = "wick"
@@ -52,6 +53,21 @@ def solders(nature: Nature, step: Step) -> Iterator[tuple[str, str, Place]]:
             yield name, known.alloy.text, amount.material.place
         elif known is None and name in ALLOYS:
             yield name, name, amount.material.place
+
+
+def remade(world: World, nature: Nature, step: Step, action: Heat) -> bool:
+    """
+    Whether *action* makes the joints of its part: it solders them, or melts them where they are.
+
+    A wick leaves bare pads behind and no joint.
+    """
+    if action.kind != "heat" or action.on.text not in world.parts:
+        return action.kind == "solder" and action.on.text in world.parts
+    alloy = ALLOYS.get(made_with(world, action.on.text) or "")
+    if alloy is None or world.parts[carrier(world, action.on.text)].kind != "board" or takes_up(nature, step):
+        return False
+    hot = action.at.high if nature.kind(action.tool.text) == "iron" else nature.source(action)
+    return hot >= alloy.solidus.cautious.value
 
 
 def takes_up(nature: Nature, step: Step) -> bool:

@@ -40,6 +40,7 @@ from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMM
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
 from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_OUTCOMES
 from benchleaf.checks.rules.unchecked_battery.rule import RULE as UNCHECKED_BATTERY
+from benchleaf.checks.rules.unchecked_joint.rule import RULE as UNCHECKED_JOINT
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
 from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
@@ -117,6 +118,7 @@ RULES: dict[str, Rule] = {
         UNORIENTED_PART,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
+        UNCHECKED_JOINT,
         UNTESTED_FUNCTION,
         UNPROVEN_REPAIR,
         DEAD_END_CHECK,
