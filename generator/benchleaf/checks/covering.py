@@ -1,4 +1,4 @@
-"""What disappears from sight when a part comes back: under a shell the whole inside, under a shield what is beside it."""
+"""What disappears from sight when a part comes back: the whole inside under a shell, what is near under a shield."""
 
 from __future__ import annotations
 

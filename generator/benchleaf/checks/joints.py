@@ -59,15 +59,19 @@ def remade(world: World, nature: Nature, step: Step, action: Heat) -> bool:
     """
     Whether *action* makes the joints of its part: it solders them, or melts them where they are.
 
-    A wick leaves bare pads behind and no joint.
+    A wick leaves bare pads behind and no joint, and so does an iron that only the board itself is named for.
     """
-    if action.kind != "heat" or action.on.text not in world.parts:
-        return action.kind == "solder" and action.on.text in world.parts
-    alloy = ALLOYS.get(made_with(world, action.on.text) or "")
-    if alloy is None or world.parts[carrier(world, action.on.text)].kind != "board" or takes_up(nature, step):
+    part = action.on.text
+    if action.kind != "heat" or part not in world.parts:
+        return action.kind == "solder" and part in world.parts
+    alloy, board, iron = ALLOYS.get(made_with(world, part) or ""), carrier(world, part), _is_iron(nature, action)
+    if alloy is None or world.parts[board].kind != "board" or (iron and part == board) or takes_up(nature, step):
         return False
-    hot = action.at.high if nature.kind(action.tool.text) == "iron" else nature.source(action)
-    return hot >= alloy.solidus.cautious.value
+    return (action.at.high if iron else nature.source(action)) >= alloy.solidus.cautious.value
+
+
+def _is_iron(nature: Nature, action: Heat) -> bool:
+    return nature.kind(action.tool.text) == "iron"
 
 
 def takes_up(nature: Nature, step: Step) -> bool:

@@ -78,8 +78,8 @@ def _sees(check: Check | None) -> bool:
 def _hit(moment: Moment, action: Heat, before: str) -> Hit:
     return Hit(
         action.place,
-        f"The joints of `{action.on}` are made here and nobody checks them before {before}: a cold joint or a bridge is "
-        "found by the customer",
+        f"The joints of `{action.on}` are made here and nobody checks them before {before}: a cold joint or a bridge "
+        "is found by the customer",
         "Write a check after this step and before that one, such as `check: {look: Each joint is wetted and none is "
         "bridged., if_not: ...}`, or a measurement.",
         step=moment.step,
