@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.model import action as act
+from benchleaf.model.words import Said
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from benchleaf.dryrun.world import World
     from benchleaf.model.action import Action
-    from benchleaf.model.words import Said
 
 
 def part_of(action: Action | None) -> Said | None:
@@ -22,3 +25,14 @@ def part_of(action: Action | None) -> Said | None:
             return part
         case _:
             return None
+
+
+def parts_of(world: World, action: Action | None) -> Iterator[Said]:
+    """Yield every part on which *action* lays a hand or a tool: at a bond it is the part that the bond holds."""
+    part = part_of(action)
+    if part is not None:
+        yield part
+    if isinstance(action, act.Heat) and action.hold is not None:
+        yield action.hold.part
+    if isinstance(action, act.Release | act.Renew) and action.bond.text in world.bonds:
+        yield Said(world.bonds[action.bond.text].part.text, action.bond.place)

@@ -31,6 +31,8 @@ def left(world: World, before: State, after: State) -> Iterator[str]:
             yield f"the pack `{name}` damaged"
     for name in sorted(after.charged - before.charged):
         yield f"`{name}` charged"
+    for name in sorted({*after.unread} - before.charged - {*before.unread}):
+        yield f"`{name}` emptied and not read"
     if after.live and not before.live:
         yield "the device on"
     if len(world.batteries) > 1 and before.battery_seen - after.battery_seen:

@@ -35,6 +35,6 @@ def begin(world: World, arrives: Arrives) -> State:
     return State(
         power=arrives.power in {"on", "unknown"},
         wet=wet,
-        charged=frozenset(name for name, part in world.parts.items() if part.stores),
+        charged=world.stores,
         damaged=damaged,
     )

@@ -129,6 +129,7 @@ class State(NamedTuple):
     Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
     the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
     cured ("setting"). `alone` are the parts that left by themselves: they do not come back with what they are part of.
+    `charged` are the parts that may hold charge, `unread` those that were emptied and not read since, in that order.
     `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the liquid.
     """
 
@@ -145,6 +146,7 @@ class State(NamedTuple):
     fumes: Mapping[tuple[str, str], Fume] = _NO_FUMES
     hot: Mapping[str, Hot] = _NOTHING
     charged: frozenset[str] = frozenset()
+    unread: tuple[str, ...] = ()
     spent: frozenset[str] = frozenset()
     renewed: frozenset[str] = frozenset()
     damaged: Mapping[str, str] = _NOTHING

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
+from benchleaf.dryrun import charge
 from benchleaf.dryrun.beside import without
 from benchleaf.dryrun.joining import brought_in, has_power, lifted, soldered_in
 from benchleaf.dryrun.places import entered
@@ -23,16 +24,18 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 
-def perform(world: World, nature: Nature, before: State, step: Step) -> State:
+def perform(world: World, nature: Nature, before: State, step: Step, *, passed: bool = True) -> State:
     """
-    Return the state after *step*.
+    Return the state after *step*, whose check has *passed* or not: only then it shows what it is to show.
 
     What a broken precondition should have kept from happening happens all the same, so that one fault is one finding.
     """
     after = _act(world, nature, before, step) if step.action else before
     after = applied(world, nature, after, step)
     after = _pass_time(world, nature, before, after, step)
-    return _see(after, step)
+    if world.stores and after.live:
+        after = charge.filled(world, after)
+    return _see(after, step, passed=passed)
 
 
 def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table would hide the types)
@@ -62,7 +65,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Solvent() | act.Bath() as action:
             return wetted(world, nature, state, action, step.id)
         case act.Discharge(part=part):
-            return state._replace(charged=state.charged - world.family.get(part.text, frozenset({part.text})))
+            return charge.discharged(world, state, part.text)
         case act.Store(part=part, use_again=use_again):
             return _store(world, state, part.text, use_again=use_again)
         case _:
@@ -130,7 +133,7 @@ def _renew(world: World, state: State, part: str) -> State:
     # The old one goes first, where nobody has taken it out before.
     entered = _enter(world, _isolate(world, state, part) if state.is_in(part) else state, part)
     battery = world.packs.get(part)
-    return entered._replace(
+    return charge.new(entered, family)._replace(
         wet=_without(entered.wet, *family),
         fumes={key: fume for key, fume in entered.fumes.items() if key[0] not in family},
         hot=_without(entered.hot, *family),
@@ -178,7 +181,7 @@ def _pass_time(world: World, nature: Nature, before: State, after: State, step: 
     )  # fmt: skip
 
 
-def _see(state: State, step: Step) -> State:
+def _see(state: State, step: Step, *, passed: bool) -> State:
     check = step.check
     seen = state
     if step.record:
@@ -189,6 +192,10 @@ def _see(state: State, step: Step) -> State:
         seen = seen._replace(looked=True)
     if check.kind == "battery":
         seen = seen._replace(battery_seen=seen.battery_seen | {check.what.text})
+    if not passed:
+        return seen
+    if seen.unread and charge.shows_empty(check):
+        seen = charge.read(seen)
     if check.shows == "dry":
         # On a part that traps liquid nobody can see whether it is dry.
         fumes = {key: fume if fume.wet.trapped else replace(fume, seen=True) for key, fume in seen.fumes.items()}

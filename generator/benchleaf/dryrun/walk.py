@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.begin import begin
+from benchleaf.dryrun.charge import shows_empty
 from benchleaf.dryrun.trace import Moment, Route, Trace
 from benchleaf.dryrun.transition import perform
 from benchleaf.model.knowledge import phases
@@ -107,8 +108,9 @@ class _Walk:
         if isinstance(check.if_not, Repeat):
             yield from self._repeated(straight, index, check.if_not)
             return
-        extra = tuple(self._make_safe(moment, check.if_not))
-        yield Route(moment, extra, extra[-1].after if extra else moment.after, check.if_not)
+        failed = self._failed(moment)
+        extra = tuple(self._make_safe(moment, failed, check.if_not))
+        yield Route(moment, extra, extra[-1].after if extra else failed, check.if_not)
 
     def _answered(self, moment: Moment) -> bool:
         """Whether the way the device arrives answers the check: a pack known to be swollen is not found so again."""
@@ -123,13 +125,23 @@ class _Walk:
             return
         again: list[Planned] = [(at.step, at.kind, at.level) for at in straight[first : index + 1]]
         rest: list[Planned] = [(at.step, at.kind, at.level) for at in straight[index + 1 :]]
-        extra = tuple(self._perform(moment.after, again * way.times))
-        state = extra[-1].after
+        extra: list[Moment] = []
+        last = moment
+        for _ in range(way.times):
+            extra += self._perform(self._failed(last), again)
+            last = extra[-1]
         # The last repeat passes and the work goes on; and it may fail as well, and `then` ends the path.
-        yield Route(moment, extra, state, None, tuple(self._perform(state, rest)))
-        yield Route(moment, (), state, way.then)
+        yield Route(moment, tuple(extra), last.after, None, tuple(self._perform(last.after, rest)))
+        yield Route(moment, (), self._failed(last), way.then)
 
-    def _make_safe(self, moment: Moment, way: Stop | GoTo) -> Iterator[Moment]:
+    def _failed(self, moment: Moment) -> State:
+        """Return the state after *moment* when its check fails: what it was to show is not so."""
+        check = moment.step.check
+        if check is None or not (check.shows or (self.world.stores and shows_empty(check))):
+            return moment.after
+        return perform(self.world, self.nature, moment.before, moment.step, passed=False)
+
+    def _make_safe(self, moment: Moment, failed: State, way: Stop | GoTo) -> Iterator[Moment]:
         """Yield what a procedure that makes safe performs from here, inside an opening or a closing."""
         if moment.kind not in {"opening", "closing"} or not isinstance(way, GoTo):
             return
@@ -137,7 +149,7 @@ class _Walk:
         if target is None or target.purpose != "make-safe":
             return
         steps = self._rest(moment, target)
-        for at in self._perform(moment.after, steps):
+        for at in self._perform(failed, steps):
             yield Moment(at.step, "elsewhere", at.level, at.before, at.after)
 
     def _rest(self, moment: Moment, target: Procedure) -> list[Planned]:

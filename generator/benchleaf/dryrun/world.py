@@ -40,7 +40,8 @@ class World:
     One variant of a device, or nothing for procedures of any device.
 
     `family` gives each part with all that is part of it; `near` is read both ways; `plugs` gives the battery that a
-    connector isolates, `packs` the battery that a part is; `glued` the bonds that hold a part.
+    connector isolates, `packs` the battery that a part is; `glued` the bonds that hold a part; `stores` are the parts
+    that keep charge.
     """
 
     device: Device | None
@@ -57,13 +58,14 @@ class World:
     glued: Mapping[str, tuple[str, ...]]
     spends: Mapping[str, frozenset[str]]
     lids: Lids
+    stores: frozenset[str]
     make_up: tuple[object, ...]
 
 
 def world(device: Device | None, variant: str) -> World:
     """Return *device* as *variant* has it."""
     if device is None:
-        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, Lids(), ())
+        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, Lids(), frozenset(), ())
     parts = {name: part for name, part in device.parts.items() if applies(part.only, variant)}
     batteries = {name: battery for name, battery in device.batteries.items() if applies(battery.only, variant)}
     bonds = {name: bond for name, bond in device.bonds.items() if applies(bond.only, variant)}
@@ -85,6 +87,7 @@ def world(device: Device | None, variant: str) -> World:
         glued={part: tuple(names) for part, names in glued.items()},
         spends=_spends(device, parts, variant),
         lids=_lids(device, variant),
+        stores=frozenset(name for name, part in parts.items() if part.stores),
         make_up=_make_up(device, variant),
     )
 

@@ -26,6 +26,7 @@ JoulesPerKelvin = NewType("JoulesPerKelvin", float)
 KelvinsPerJoule = NewType("KelvinsPerJoule", float)
 WattHours = NewType("WattHours", float)
 Volts = NewType("Volts", float)
+Farads = NewType("Farads", float)
 AmpereHours = NewType("AmpereHours", float)
 Fraction = NewType("Fraction", float)
 """A share of a whole: 1.0 is all of it."""
