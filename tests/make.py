@@ -63,7 +63,7 @@ board: {part: main-board, thickness: 1 mm, size: [40 mm, 60 mm], solder: sac305}
 parts:
   back-shell:  {title: Back shell, kind: shell, made_of: polycarbonate}
   battery:     {title: Battery, kind: battery, heat_limit: 60 °C}
-  main-board:  {title: Main board, kind: board, heat_limit: 125 °C}
+  main-board:  {title: Main board, kind: board, heat_limit: 125 °C, near: {}}
   lamp:        {title: Lamp, kind: other, heat_limit: 85 °C}
   lamp-socket:
     title: Lamp socket
@@ -73,7 +73,7 @@ parts:
     joint_limit: {at: 360 °C, for: 5 s}
     near: {battery: 60 mm}
   buzzer:      {title: Buzzer, kind: speaker, only: [w2]}
-  lens:        {title: Lens, kind: window, made_of: glass, heat_limit: 90 °C}
+  lens:        {title: Lens, kind: window, made_of: glass, heat_limit: 90 °C, near: {battery: 40 mm}}
 bonds:
   lens-bond: {title: Lens bond, part: lens, softens: 60–75 °C}
 connectors:

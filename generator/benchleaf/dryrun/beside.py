@@ -38,6 +38,11 @@ def beside(world: World, before: State, after: State, action: Heat, kind: str) -
     )  # fmt: skip
 
 
+def by_itself(world: World, state: State, part: str) -> bool:
+    """Whether *part* lies by itself on the bench: nothing is beside it there."""
+    return _place(world, state, part) == part and state.moving(part, world.family) <= {part}
+
+
 def without(touch: Touch, renewed: frozenset[str]) -> Touch:
     """Return *touch* as what was *renewed* since knows of it: it was not there."""
     if not any(one.part in renewed for one in touch.beside):

@@ -45,6 +45,8 @@ from benchleaf.checks.rules.unchecked_joint.rule import RULE as UNCHECKED_JOINT
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
 from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
+from benchleaf.checks.rules.unknown_heat_limit.rule import RULE as UNKNOWN_HEAT_LIMIT
+from benchleaf.checks.rules.unknown_neighbours.rule import RULE as UNKNOWN_NEIGHBOURS
 from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERENCE
 from benchleaf.checks.rules.unmeasurable_value.rule import RULE as UNMEASURABLE_VALUE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
@@ -100,6 +102,8 @@ RULES: dict[str, Rule] = {
         OVERHEATED_PART,
         OVERHEATED_JOINT,
         OVERHEATED_NEIGHBOUR,
+        UNKNOWN_HEAT_LIMIT,
+        UNKNOWN_NEIGHBOURS,
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
         MIXED_ALLOY,
