@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.checks import engine
 from benchleaf.checks.rules import RULES
+from benchleaf.derive.outcome import Outcome, outcome
 from benchleaf.dryrun.performed import performed
 from benchleaf.findings import Fault, Finding, Place
 from benchleaf.model.build import Document, build
@@ -22,6 +24,8 @@ from benchleaf.source import packaged
 from benchleaf.source.read import read
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.source.folder import File, Folder
 
@@ -33,6 +37,7 @@ class Checked:
     folder: Folder
     base: KnowledgeBase
     findings: tuple[Finding, ...]
+    outcomes: Mapping[tuple[str, str], Outcome]  # by device and id; empty where no pages are wanted
 
     @property
     def stops(self) -> bool:
@@ -52,8 +57,12 @@ class Cache:
     documents: dict[File, tuple[Document, tuple[Fault, ...]]] = field(default_factory=dict)
 
 
-def check(folder: Folder, cache: Cache | None = None) -> Checked:
-    """Read and check the whole knowledge base in *folder*; *cache* spares what has not changed since the last run."""
+def check(folder: Folder, cache: Cache | None = None, *, pages: bool = True) -> Checked:
+    """
+    Read and check the whole knowledge base in *folder*; *cache* spares what has not changed since the last run.
+
+    What *pages* show of each performance is kept, so that none is performed twice; its states are not.
+    """
     kept = cache.documents if cache else {}
     read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
     if cache:
@@ -64,9 +73,14 @@ def check(folder: Folder, cache: Cache | None = None) -> Checked:
     used = engine.Used()
     found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
     watching = [rule for rule in RULES.values() if rule.watches]
-    for trace in performed(base) if watching else ():
-        found.extend(engine.watch(trace, watching, used))
-    return Checked(folder, base, engine.in_order(found))
+    outcomes = {}
+    for key, group in groupby(performed(base), key=lambda trace: (trace.procedure.device, trace.procedure.id)):
+        traces = tuple(group)
+        for trace in traces:
+            found.extend(engine.watch(trace, watching, used))
+        if pages:
+            outcomes[key] = outcome(traces)
+    return Checked(folder, base, engine.in_order(found), outcomes)
 
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:
@@ -75,7 +89,7 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
     markdown = rule_pages(packaged.rule_texts(), levels)
     if packaged.STOP_PAGE not in checked.folder.others:
         markdown[packaged.STOP_PAGE] = packaged.stop_and_make_safe()
-    return whole(Site(checked.base, options, checked.folder.notes), _drawer()), markdown
+    return whole(Site(checked.base, options, checked.folder.notes, checked.outcomes), _drawer()), markdown
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

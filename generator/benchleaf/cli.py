@@ -98,7 +98,7 @@ def check(paths: tuple[Path, ...], form: str, select: tuple[str, ...], ignore: t
         _known_rule(name)
     folder = _folder(paths[0] if paths else Path.cwd())
     wanted = _wanted(folder, paths)
-    checked = build.check(folder)
+    checked = build.check(folder, pages=False)
     report = checked.report(strict=strict)
     kept = tuple(finding for finding in report.findings if _asked_for(finding, wanted, select, ignore))
     report = Report(kept, report.procedures, report.variants, report.devices, strict)

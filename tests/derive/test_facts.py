@@ -1,4 +1,4 @@
-"""What follows from the model: numbers of steps, times, what is true after a step, what is counted back."""
+"""What follows from the model: numbers of steps, times, who uses what."""
 
 from __future__ import annotations
 
@@ -6,19 +6,13 @@ import math
 
 import pytest
 
-from benchleaf.derive.after import after
 from benchleaf.derive.lasting import lasting
-from benchleaf.derive.ledger import Ledger, ledger
 from benchleaf.derive.needs import equipment, settings, spares, steps_that_use
 from benchleaf.derive.numbering import items, numbered
 from benchleaf.derive.usage import answers, usage
 from benchleaf.model.times import Span, span, total
 from tests import make
 from tests.model.test_model import procedure, step
-
-TWO_PACKS = make.WADER.replace(
-    "\nboard:", "\n  spare: {part: lamp, plug: lamp-plug, chemistry: nimh, cells: 1}\nboard:"
-)
 
 
 def test_numbering() -> None:
@@ -73,41 +67,6 @@ def test_time_over_variants() -> None:
     assert Span(60, 180) == hands
 
 
-def test_state_after() -> None:
-    """After a step stands what it says: the tray by item letter, the battery, what is wet and dry again."""
-    device = make.check({}).base.devices["wader"]
-    found = procedure("""\
-title: Example
-access: open
-steps:
-  - {do: Brush it., solvent: {material: isopropanol, volume: 0.2 mL, on: lamp-socket}}
-  - {do: Blow it dry., wait: {for: 2 min, until: dry}}
-""")
-
-    told = {name: [f"{one.lead}{one.strong}{one.tail}" for one, _ in facts]
-            for name, facts in after(device, found, numbered(device, found)).items()}  # fmt: skip
-
-    assert ["Power off"] == told["open-opening-1"]
-    assert ["Tray: 4 × A"] == told["open-opening-2"]
-    assert ["Battery isolated"] == told["open-opening-5"]
-    assert ["Lamp socket: wet"] == told["steps-1"]
-    assert ["Lamp socket: dry"] == told["steps-2"]
-    assert ["Tray empty"] == told["open-closing-3"]
-
-
-def test_counted_back() -> None:
-    """What the opening takes off is counted back."""
-    base = make.check({}).base
-    device = base.devices["wader"]
-    rows = numbered(device, base.procedures["wader", "replace-lamp"])
-
-    counts = ledger(device, rows, "w1")
-
-    assert (("case-screw", 4, 4),) == counts.screws
-    assert ("back-shell",) == counts.parts
-    assert ("lamp",) == counts.renewed
-
-
 def test_who_answers() -> None:
     """A symptom on a device is answered by what fixes it there; drafts answer nothing in public."""
     draft = "title: Example\nfixes: [no-light]\nsteps:\n  - {do: Look on.}\n"
@@ -115,127 +74,6 @@ def test_who_answers() -> None:
 
     assert ["replace-lamp"] == [found.id for found in answers(usage(base), "no-light", "wader")]
     assert 2 == len(answers(usage(base, drafts=True), "no-light", "wader"))
-
-
-def told(text: str, device: str = make.WADER) -> dict[str, list[str]]:
-    """Return what is said after each step of a procedure at level open, by the step's id."""
-    base = make.check({f"{make.DOCS}/devices/wader.yml": device, make.EXAMPLE: text}).base
-    found = base.procedures["wader", "example"]
-    facts = after(base.devices["wader"], found, numbered(base.devices["wader"], found))
-    return {
-        name: [
-            f"{one.lead}{one.strong}{one.tail}" + "".join(f" ({who})" for who in variants) for one, variants in several
-        ]
-        for name, several in facts.items()
-    }
-
-
-def counted(text: str) -> Ledger:
-    """Return what is counted back at the end of a procedure, for the first variant."""
-    device = make.check({}).base.devices["wader"]
-    return ledger(device, numbered(device, procedure(text)), "w1")
-
-
-def test_state_of_one_battery_of_several() -> None:
-    """Where a device has two batteries, pulling one plug does not say that all is isolated."""
-    said = told("title: Example\naccess: open\nsteps:\n  - {do: Unplug it., unplug: lamp-plug}\n", TWO_PACKS)
-
-    assert ["Battery: isolated"] == said["open-opening-5"]
-    assert ["Lamp: isolated"] == said["steps-1"]
-
-
-def test_state_for_some_variants() -> None:
-    """What is true after a step for some variants alone names them."""
-    said = told("""\
-title: Example
-access: open
-steps:
-  - {do: Wet it., solvent: {material: isopropanol, volume: 1 mL, on: buzzer}, only: [w2]}
-  - {do: Wait., wait: {for: 1 h, until: dry}}
-""")
-
-    assert ["Buzzer: dry (w2)"] == said["steps-2"]
-
-
-def test_state_of_a_new_part() -> None:
-    """A new part is neither wet nor hot, whatever the old one was."""
-    said = told("""\
-title: Example
-access: open
-steps:
-  - {do: Wet it., solvent: {material: isopropanol, volume: 1 mL, on: lamp}}
-  - {do: Lay a new lamp in., replace: lamp}
-  - {do: Wait., wait: {for: 1 h, until: dry}}
-""")
-
-    assert ["Lamp: new"] == said["steps-2"]
-    assert [] == said["steps-3"]
-
-
-def test_state_of_other_actions() -> None:
-    """What leaves, returns, is stored, discharged, freed, renewed or recorded is said in a few words."""
-    said = told("""\
-title: Example
-access: open
-steps:
-  - {do: Lift the lens., remove: lens, record: photo}
-  - {do: Put it away., store: {part: lens, as: do-not-use}}
-  - {do: Free it., release: {bond: lens-bond, by: [heat]}}
-  - {do: Glue it., bond: {bond: lens-bond, with: lens-adhesive}}
-  - {do: Bridge it., discharge: lamp}
-  - {do: Lay it in., fit: lens}
-  - {do: Take the socket off., desolder: {part: lamp-socket, tool: iron, at: 350 °C, for: 2 s}}
-  - {do: Feed it., supply: {from: usb, at: 5 V, limit: 0.5 A, into: lamp-socket}}
-  - {do: Stop feeding it., supply: off}
-""")
-
-    assert [
-        ["Lens: out", "Photographed"],
-        ["Lens: off the bench, not to be used again"],
-        ["Lens bond: free"],
-        ["Lens bond: renewed"],
-        ["Lamp: discharged"],
-        ["Lens: in"],
-        ["Lamp socket: off, and hot"],
-        ["Fed from outside"],
-        ["No feed from outside"],
-    ] == [said[f"steps-{number}"] for number in range(1, 10)]
-
-
-def test_what_stays_out_is_not_counted_back() -> None:
-    """A part that is handed back without, and a battery that stays isolated, are no lines of the count."""
-    counts = counted("""\
-title: Example
-access: open
-hands_back: {without: [lens], because: It is broken.}
-steps:
-  - {do: Lift the lens., remove: lens}
-""")
-
-    assert ("back-shell",) == counts.parts
-
-
-def test_battery_that_stays_isolated() -> None:
-    """A battery is counted as joined only where a step joins it."""
-    device = make.WADER.replace("      - {do: Plug the battery in., plug: battery-plug}\n", "")
-    base = make.check({f"{make.DOCS}/devices/wader.yml": device}).base
-    rows = numbered(base.devices["wader"], base.procedures["wader", "replace-lamp"])
-
-    assert () == ledger(base.devices["wader"], rows, "w1").batteries
-
-
-def test_screws_that_come_out_twice() -> None:
-    """The same screws, taken out twice, are counted once; those that do not come back are missing from the count."""
-    counts = counted("""\
-title: Example
-steps:
-  - {do: Take four out., unscrew: {case-screw: 4}}
-  - {do: Drive four., screw: {case-screw: 4}}
-  - {do: Take three out., unscrew: {case-screw: 3}}
-  - {do: Drive two., screw: {case-screw: 2}}
-""")
-
-    assert (("case-screw", 3, 4),) == counts.screws
 
 
 def test_item_letters() -> None:

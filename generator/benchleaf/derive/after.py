@@ -1,162 +1,121 @@
-"""What is true after each step, as far as the steps themselves say it."""
+"""What each step changed, as the dry run found it: the state after it, less the state before."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from benchleaf.derive.numbering import items
-from benchleaf.model import action as act
-from benchleaf.model.words import applies
+from benchleaf.derive import passing
+from benchleaf.derive.news import Air, Now, Tray
+from benchleaf.dryrun.state import DISCARDED, OUT
+from benchleaf.dryrun.vapour import at_the_bench
+from benchleaf.model.action import Replace, Store
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Iterator, Sequence
 
-    from benchleaf.derive.numbering import Numbered
-    from benchleaf.model.device import Device
-    from benchleaf.model.procedure import Procedure
-    from benchleaf.model.step import Step
+    from benchleaf.derive.news import News, What
+    from benchleaf.dryrun.state import State
+    from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.dryrun.world import World
 
-
-@dataclass(frozen=True, slots=True)
-class After:
-    """One thing that is true after a step: `lead` names it, `strong` is the news, `tail` follows."""
-
-    strong: str
-    lead: str = ""
-    tail: str = ""
+_RECORDS: dict[str, What] = {"photo": "photo", "note": "note", "reading": "reading"}
 
 
-@dataclass(slots=True)
-class _Bench:
-    """What lies on the bench while one variant is followed through the steps."""
-
-    device: Device
-    letters: Mapping[str, str]
-    variant: str
-    tray: dict[str, int] = field(default_factory=dict)
-    wet: list[str] = field(default_factory=list)
-    hot: list[str] = field(default_factory=list)
-
-
-def after(
-    device: Device | None, procedure: Procedure, rows: Sequence[Numbered]
-) -> dict[str, tuple[tuple[After, tuple[str, ...]], ...]]:
+def after(traces: Sequence[Trace]) -> dict[str, tuple[tuple[News, tuple[str, ...]], ...]]:
     """
-    Return, by step id of *rows*, what is true after it, each with the variants for which it is.
+    Return, by step id, what each step changed in one procedure's straight passes, each with the variants it holds for.
 
     The variants are empty where it holds for all that the step is performed for.
     """
-    if device is None:
-        return {}
-    letters = items(device)
-    told: dict[str, dict[After, list[str]]] = {}
+    told: dict[str, dict[News, list[str]]] = {}
     performed: dict[str, list[str]] = {}
-    for variant in (name for name in device.variant_ids if applies(procedure.variants, name)):
-        bench = _Bench(device, letters, variant)
-        for row in rows:
-            if row.exists_for(variant):
-                performed.setdefault(row.step.id, []).append(variant)
-                here = told.setdefault(row.step.id, {})
-                for said in dict.fromkeys(_tell(bench, row.step)):
-                    here.setdefault(said, []).append(variant)
+    for trace in traces:
+        for moment, news in changes(trace):
+            performed.setdefault(moment.step.id, []).append(trace.world.variant)
+            here = told.setdefault(moment.step.id, {})
+            for one in dict.fromkeys(news):
+                here.setdefault(one, []).append(trace.world.variant)
     return {
-        step: tuple((said, () if names == performed[step] else tuple(names)) for said, names in facts.items())
-        for step, facts in told.items()
+        step: tuple((one, () if names == performed[step] else tuple(names)) for one, names in several.items())
+        for step, several in told.items()
     }
 
 
-def _tell(bench: _Bench, step: Step) -> Iterator[After]:
-    if step.action is not None:
-        yield from _of_action(bench, step.action)
-    if step.check and step.check.shows:
-        yield from _ended(bench, step.check.shows)
-    if step.record:
-        yield After({"photo": "Photographed", "note": "Noted", "reading": "Reading noted"}[step.record])
+def changes(trace: Trace) -> Iterator[tuple[Moment, list[News]]]:
+    """Yield each moment of the straight pass with what it changed."""
+    releases = {id(air.moment): air.of_limits for air in at_the_bench(trace.nature, trace.straight)}
+    for number, moment in enumerate(trace.straight):
+        news = list(_device(trace.world, moment))
+        news += passing.changes(trace, moment)
+        if id(moment) in releases:
+            news.append(Air(releases[id(moment)]))
+        if moment.step.record:
+            news.append(Now(_RECORDS[moment.step.record]))
+        news += _level(trace.straight, number)
+        yield moment, news
 
 
-def _of_action(bench: _Bench, action: act.Action) -> Iterator[After]:
-    match action:
-        case act.Power(on=on):
-            yield After("Power on" if on else "Power off")
-        case act.Supply(source=source):
-            yield After("Fed from outside" if source else "No feed from outside")
-        case act.Unplug(connector=name) | act.Plug(connector=name):
-            yield _connection(bench, name.text, joined=isinstance(action, act.Plug))
-        case act.Unscrew() | act.Screw():
-            yield _screws(bench, action)
-        case act.Solvent(on=part) | act.Bath(on=part):
-            bench.wet.append(part.text)
-            yield After("wet", _lead(bench, part.text))
-        case act.Heat(on=part, kind=kind):
-            bench.hot.append(part.text)
-            yield After("off, and hot" if kind == "desolder" else "hot", _lead(bench, part.text))
-        case act.Wait(until=until) if until:
-            yield from _ended(bench, until)
-        case _:
-            yield from _of_part(bench, action)
+def _device(world: World, moment: Moment) -> Iterator[News]:
+    before, after = moment.before, moment.after
+    if before.power != after.power:
+        yield Now("power on" if after.power else "power off")
+    if before.supplied is not after.supplied and (before.supplied is None) != (after.supplied is None):
+        yield Now("fed" if after.supplied else "not fed")
+    if before.isolated != after.isolated or before.unplugged != after.unplugged:
+        yield from _connections(world, before, after)
+    if before.tray != after.tray:
+        yield from _tray(world, before, after)
+    if before.away != after.away or before.alone != after.alone or isinstance(moment.step.action, Replace):
+        yield from _parts(moment)
+    for name in sorted(after.spent - before.spent):
+        yield Now("spent", (name,))
+    if before.charged != after.charged:
+        yield Now("discharged", tuple(sorted(before.charged - after.charged)))
+    if len(after.damaged) > len(before.damaged) and not isinstance(moment.step.action, Store):
+        hurt = [world.batteries[name].part.text for name in after.damaged if name not in before.damaged]
+        yield Now("hurt", tuple(hurt))
 
 
-def _of_part(bench: _Bench, action: act.Action) -> Iterator[After]:
-    match action:
-        case act.Remove(part=part):
-            yield After("out", _lead(bench, part.text))
-        case act.Fit(part=part):
-            yield After("in", _lead(bench, part.text))
-        case act.Replace(part=part):
-            # What was wet or hot has gone; a new part is neither.
-            bench.wet = [name for name in bench.wet if name != part.text]
-            bench.hot = [name for name in bench.hot if name != part.text]
-            yield After("new", _lead(bench, part.text))
-        case act.Discharge(part=part):
-            yield After("discharged", _lead(bench, part.text))
-        case act.Store(part=part, use_again=use_again):
-            yield After("off the bench", _lead(bench, part.text), "" if use_again else ", not to be used again")
-        case act.Release(bond=bond):
-            yield After("free", _bond(bench, bond.text))
-        case act.Renew(bond=bond):
-            yield After("renewed", _bond(bench, bond.text))
-        case _:
-            return
+def _connections(world: World, before: State, after: State) -> Iterator[News]:
+    turned = before.isolated ^ after.isolated
+    for name in sorted(turned):
+        # Where there are several, the others are still as they were.
+        part = () if len(world.batteries) == 1 else (world.batteries[name].part.text,)
+        yield Now("isolated" if name in after.isolated else "joined", part)
+    for name in sorted(before.unplugged ^ after.unplugged):
+        if world.plugs.get(name) not in turned:
+            yield Now("unplugged" if name in after.unplugged else "plugged", (name,))
 
 
-def _connection(bench: _Bench, name: str, *, joined: bool) -> After:
-    batteries = [battery for battery in bench.device.batteries.values() if applies(battery.only, bench.variant)]
-    for battery in batteries:
-        if battery.plug and battery.plug.text == name:
-            if len(batteries) == 1:
-                return After("Battery joined" if joined else "Battery isolated")
-            # One of several: the others are still as they were.
-            return After("joined" if joined else "isolated", _lead(bench, battery.part.text))
-    connector = bench.device.connectors.get(name)
-    return After("in" if joined else "out", f"{connector.title if connector else name}: ")
+def _tray(world: World, before: State, after: State) -> Iterator[News]:
+    lying = {name: count for name, count in after.tray.items() if count > 0}
+    for name in sorted({*before.tray, *after.tray}):
+        if before.tray.get(name, 0) != after.tray.get(name, 0):
+            own = lying.get(name, 0)
+            known = world.fasteners.get(name)
+            yield Tray(name, own, known.count if known else own, sum(lying.values()))
 
 
-def _screws(bench: _Bench, action: act.Unscrew | act.Screw) -> After:
-    sign = 1 if isinstance(action, act.Unscrew) else -1
-    for screws in action.screws:
-        letter = bench.letters.get(screws.fastener.text, screws.fastener.text)
-        bench.tray[letter] = bench.tray.get(letter, 0) + sign * screws.count
-    in_order = sorted(bench.tray.items(), key=lambda item: (len(item[0]), item[0]))
-    lying = [f"{count} × {letter}" for letter, count in in_order if count > 0]
-    return After(", ".join(lying) or "empty", "Tray: " if lying else "Tray ")
-
-
-def _ended(bench: _Bench, until: str) -> Iterator[After]:
-    if until == "cured":
-        yield After("Cured to handling")
+def _parts(moment: Moment) -> Iterator[News]:
+    before, after, action = moment.before, moment.after, moment.step.action
+    out: int | None = sum(1 for name in after.alone if after.away.get(name) == OUT)
+    if not out and after.away:
+        out = None  # What is put away is not in either.
+    if isinstance(action, Replace):
+        yield Now("new", (action.part.text,), out=out)
         return
-    ended = bench.wet if until == "dry" else bench.hot
-    for part in dict.fromkeys(ended):
-        yield After(until, _lead(bench, part))
-    ended.clear()
+    if isinstance(action, Store):
+        yield Now("stored" if action.use_again else "set aside", (action.part.text,))
+        return
+    for name in sorted(after.alone ^ before.alone):
+        what: What = "in" if name not in after.away else "set aside" if after.away[name] == DISCARDED else "out"
+        yield Now(what, (name,), out=out)
 
 
-def _lead(bench: _Bench, name: str) -> str:
-    part = bench.device.parts.get(name)
-    return f"{part.title if part else name}: "
-
-
-def _bond(bench: _Bench, name: str) -> str:
-    bond = bench.device.bonds.get(name)
-    return f"{bond.title if bond else name}: "
+def _level(moments: Sequence[Moment], number: int) -> Iterator[News]:
+    """Yield the level that is reached with the last step of its opening, or of the closing of the one above."""
+    moment = moments[number]
+    following = moments[number + 1] if number + 1 < len(moments) else None
+    if moment.level is None or (following and (following.kind, following.level) == (moment.kind, moment.level)):
+        return
+    yield Now("level", (moment.level.id if moment.kind == "opening" else moment.level.parent.text,))

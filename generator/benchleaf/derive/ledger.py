@@ -2,84 +2,47 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.model import action as act
-
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
-
-    from benchleaf.derive.numbering import Numbered
-    from benchleaf.model.device import Device
+    from benchleaf.dryrun.trace import Trace
 
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
     """
-    Counts of one variant.
+    Counts of one straight pass on one variant.
 
     `screws` gives, by fastener, how many are back and the most that were out at one time; `parts` those that came off
-    and are in again, `renewed` those that are new, `batteries` those that were isolated and are joined again.
+    and are in again, `renewed` those that are new, `batteries` those that were isolated and are joined again. `left`
+    gives where the parts are that came off and did not come back: out, stored or discarded.
     """
 
     screws: tuple[tuple[str, int, int], ...]
     parts: tuple[str, ...]
     renewed: tuple[str, ...]
     batteries: tuple[str, ...]
+    left: tuple[tuple[str, str], ...]
 
 
-@dataclass(slots=True)
-class _Tray:
-    """What lies beside the device while one variant is followed through the steps."""
-
-    plugs: Mapping[str, str]
-    screws: dict[str, int] = field(default_factory=lambda: defaultdict(int))
-    most: dict[str, int] = field(default_factory=dict)
-    off: dict[str, bool] = field(default_factory=dict)
-    renewed: dict[str, None] = field(default_factory=dict)
-    isolated: dict[str, bool] = field(default_factory=dict)
-
-    def follow(self, action: act.Action | None) -> None:
-        match action:
-            case act.Unscrew(screws=several):
-                for taken in several:
-                    name = taken.fastener.text
-                    self.screws[name] += taken.count
-                    self.most[name] = max(self.most.get(name, 0), self.screws[name])
-            case act.Screw(screws=several):
-                for driven in several:
-                    self.screws[driven.fastener.text] -= driven.count
-            case act.Unplug(connector=plug) if plug.text in self.plugs:
-                self.isolated[self.plugs[plug.text]] = True
-            case act.Plug(connector=plug) if self.plugs.get(plug.text) in self.isolated:
-                self.isolated[self.plugs[plug.text]] = False
-            case _:
-                self._follow_part(action)
-
-    def _follow_part(self, action: act.Action | None) -> None:
-        match action:
-            case act.Remove(part=part) | act.Heat(kind="desolder", on=part):
-                self.off[part.text] = True
-            case act.Fit(part=part) | act.Heat(kind="solder", on=part) if part.text in self.off:
-                self.off[part.text] = False
-            case act.Replace(part=part):
-                self.off[part.text] = False
-                self.renewed[part.text] = None
-            case _:
-                pass
-
-
-def ledger(device: Device, rows: Iterable[Numbered], variant: str) -> Ledger:
-    """Return what the steps of *variant* bring back. What stays out is no line: it is handed back without, or found."""
-    tray = _Tray({battery.plug.text: name for name, battery in device.batteries.items() if battery.plug})
-    for row in rows:
-        if row.exists_for(variant):
-            tray.follow(row.step.action)
+def ledger(trace: Trace) -> Ledger:
+    """Return what *trace* brings back."""
+    most: dict[str, int] = {}
+    off: dict[str, None] = {}
+    isolated: dict[str, None] = {}
+    for moment in trace.straight:
+        before, after = moment.before, moment.after
+        if after.tray is not before.tray:
+            for name, count in after.tray.items():
+                most[name] = max(most.get(name, 0), count)
+        off.update(dict.fromkeys(sorted((after.alone - before.alone) | (after.renewed - before.renewed))))
+        isolated.update(dict.fromkeys(sorted(after.isolated - before.isolated)))
+    end = trace.end
     return Ledger(
-        screws=tuple((name, most - max(tray.screws[name], 0), most) for name, most in tray.most.items()),
-        parts=tuple(name for name, away in tray.off.items() if not away and name not in tray.renewed),
-        renewed=tuple(name for name in tray.renewed if not tray.off[name]),
-        batteries=tuple(name for name, apart in tray.isolated.items() if not apart),
+        screws=tuple((name, out - max(end.tray.get(name, 0), 0), out) for name, out in most.items() if out > 0),
+        parts=tuple(name for name in off if name not in end.away and name not in end.renewed),
+        renewed=tuple(name for name in off if name not in end.away and name in end.renewed),
+        batteries=tuple(name for name in isolated if name not in end.isolated),
+        left=tuple((name, end.away[name]) for name in off if name in end.away),
     )

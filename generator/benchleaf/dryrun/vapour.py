@@ -76,6 +76,14 @@ class Air:
         """Whether any limit is passed."""
         return self.share > self.allowed or any(gas.above_short or gas.above_eight for gas in self.gases)
 
+    @property
+    def of_limits(self) -> float:
+        """What is there as a share of the limit that it comes nearest to, at the bad end: 1 is all of it."""
+        means = ((gas.mean, gas.short) for gas in self.gases)
+        days = ((gas.day, gas.eight) for gas in self.gases)
+        shares = [mean.worst / limit.value for mean, limit in (*means, *days) if limit]
+        return max([self.share / self.allowed, *shares])
+
 
 @lru_cache(maxsize=256)
 def _room(volume: float, air_changes: float, temperature: float, air_speed: float) -> Room | None:

@@ -99,6 +99,12 @@ def interval(low: float, high: float) -> str:
     return f"{ends[0]} {unit}" if ends[0] == ends[1] else f"{ends[0]}–{ends[1]} {unit}"
 
 
+def at_most(seconds: float) -> str:
+    """Return a time, in seconds, as people say it, rounded up."""
+    size, unit = _scale(seconds)
+    return f"{_whole(seconds, size, unit, math.ceil)} {unit}"
+
+
 def _scale(seconds: float) -> tuple[float, str]:
     if seconds < 2 * _MINUTE:
         return 1.0, "s"

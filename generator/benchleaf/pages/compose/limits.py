@@ -63,6 +63,11 @@ class Limits:
         length = show.tidy(fastener.length.text).removesuffix(" mm") if fastener.length else ""
         return " × ".join(part for part in (fastener.thread, length) if part)
 
+    def item(self, fastener: Fastener) -> str:
+        """Return the item letter of *fastener* with its size."""
+        size = self.size(fastener)
+        return f"item {self._letters[fastener.id]}{f', {size}' if size else ''}"
+
     def _of_action(self, action: act.Action) -> Iterator[Limit]:
         match action:
             case act.Heat():
@@ -117,8 +122,7 @@ class Limits:
         fastener = self._device.fasteners.get(screws.fastener.text) if self._device else None
         if fastener is None:
             return None, screws.fastener.text
-        size = self.size(fastener)
-        return fastener, f"item {self._letters[fastener.id]}{f', {size}' if size else ''}"
+        return fastener, self.item(fastener)
 
     def _out(self, screws: act.Screws) -> Limit:
         fastener, note = self._screw(screws)

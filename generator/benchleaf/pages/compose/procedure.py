@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.derive import needs
-from benchleaf.derive.after import after
 from benchleaf.derive.lasting import lasting
-from benchleaf.derive.ledger import ledger
 from benchleaf.derive.numbering import items
 from benchleaf.model import action as act
+from benchleaf.pages.compose.after import said
 from benchleaf.pages.compose.checks import check
+from benchleaf.pages.compose.close import close
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
 from benchleaf.pages.compose.site import (
@@ -24,10 +25,9 @@ from benchleaf.pages.compose.site import (
     variant_titles,
 )
 from benchleaf.pages.compose.wording import capital, hazard_of, held
-from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
+from benchleaf.pages.parts import Banner, Cell, Link, Picture, SafetyMessage, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
 from benchleaf.pages.sheet import (
-    CloseRequirement,
     Data,
     Need,
     Needs,
@@ -69,6 +69,14 @@ _BANNERS = {
 }
 
 
+_FOOT = (
+    words("State after: what the step changes, as performed on a simulated device in one straight pass."),
+    words(
+        "Times to dry and to cool and shares of a limit are estimates at their cautious end; a measurement beats them."
+    ),
+)
+
+
 def procedure_view(site: Site, procedure: Procedure) -> ProcedureView:
     """Return the page of *procedure*, complete for all its variants."""
     return _Page(site, procedure).view()
@@ -86,7 +94,7 @@ class _Page:
         self._numbers = {row.step.id: row.number for row in self._rows}
         self._letters = items(self._device) if self._device else {}
         self._limits = Limits(site, self._device, self._letters, self._root)
-        self._after = after(self._device, procedure, self._rows)
+        self._outcome = site.outcome(procedure)
         self._variants = site.base.variants_of(procedure)
 
     def view(self) -> ProcedureView:
@@ -99,7 +107,7 @@ class _Page:
             title=self._title(),
             needs=self._needs(),
             sheet=Sheet(tuple(self._phases())),
-            close=tuple(self._close()),
+            close=tuple(close(self._device, self._limits, self._outcome)),
             banner=Banner(procedure.status, *banner) if banner else None,
             variants=choice(self._device, self._variants),
             fixes=self._fixes(),
@@ -108,7 +116,7 @@ class _Page:
             aftercare=procedure.aftercare,
             hands_back=f"Handed back without: {without}. {handed.because or ''}".strip() if handed else "",
             notes=prose(procedure.notes or ""),
-            foot=(words("State after: as the steps say. Times are estimates from the steps' own times."),),
+            foot=_FOOT,
         )
 
     def _title(self) -> TitleBlock:
@@ -242,43 +250,15 @@ class _Page:
         return (*words("with "), *tools, *words(f", {takes}")) if takes else (*words("with "), *tools)
 
     def _state(self, step: str) -> Iterator[State]:
-        for said, variants in self._after.get(step, ()):
-            note = (words(f"{variant_titles(self._device, variants)} only"),) if variants else ()
-            yield State(said.strong, said.lead, said.tail, note)
+        for news, variants in self._outcome.after.get(step, ()):
+            state = said(self._device, self._letters, news)
+            if state is not None:
+                only = (words(f"{variant_titles(self._device, variants)} only"),) if variants else ()
+                yield replace(state, notes=(*state.notes, *only)) if only else state
 
     def _pictures(self, row: Numbered) -> tuple[Picture, ...]:
         picture = row.step.picture
         return (Picture(self._root + picture.text, f"Drawing for {row.number}: {row.step.do}"),) if picture else ()
-
-    def _close(self) -> Iterator[CloseRequirement]:
-        device = self._device
-        if device is None:
-            return
-        told: dict[tuple[str, str, str], list[str]] = {}
-        for variant in self._variants:
-            for line in self._lines(variant):
-                told.setdefault(line, []).append(variant)
-        for (text, count, note), names in told.items():
-            some = len(names) < len(self._variants)
-            only = Only(" ".join(names), f"{variant_titles(device, names)} only") if some else None
-            yield CloseRequirement(text, count, note, only)
-
-    def _lines(self, variant: str) -> Iterator[tuple[str, str, str]]:
-        device = self._device
-        assert device is not None  # noqa: S101  (asked for an opened device only)
-        counts = ledger(device, self._rows, variant)
-        for name, back, out in counts.screws:
-            fastener = device.fasteners.get(name)
-            if fastener:
-                item = [f"item {self._letters[name]}", self._limits.size(fastener)]
-                yield f"{fastener.title} back", f"{back} of {out}", ", ".join(filter(None, item))
-        for part in counts.parts:
-            yield f"{self._part(part)} back", "1 of 1", ""
-        for part in counts.renewed:
-            yield f"{self._part(part)} renewed", "1 of 1", ""
-        for battery in counts.batteries:
-            known = device.batteries[battery]
-            yield f"{self._part(known.part.text)} joined", "", ""
 
 
 def _acting(step: Step) -> Iterator[str]:

@@ -10,13 +10,14 @@ from urllib.parse import quote
 
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import numbered
+from benchleaf.derive.outcome import NOT_PERFORMED, Outcome
 from benchleaf.derive.usage import Usage, usage
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from benchleaf.derive.numbering import Numbered
     from benchleaf.model.device import Device
@@ -62,6 +63,7 @@ class Site:
     base: KnowledgeBase
     options: Options = field(default_factory=Options)
     house: str = ""  # the house's note for the first page, as Markdown
+    outcomes: Mapping[tuple[str, str], Outcome] = field(default_factory=dict)  # by device and id, as performed
 
     @cached_property
     def usage(self) -> Usage:
@@ -89,6 +91,10 @@ class Site:
         if key not in self._lasts:
             self._lasts[key] = lasting(self.rows(procedure), self.base.variants_of(procedure))
         return self._lasts[key]
+
+    def outcome(self, procedure: Procedure) -> Outcome:
+        """Return what is kept of *procedure* as it was performed; nothing where it was not."""
+        return self.outcomes.get((procedure.device, procedure.id), NOT_PERFORMED)
 
     @cached_property
     def shop(self) -> str:
