@@ -31,10 +31,10 @@ def after(traces: Sequence[Trace]) -> dict[str, tuple[tuple[News, tuple[str, ...
     performed: dict[str, list[str]] = {}
     for trace in traces:
         for moment, news in changes(trace):
-            performed.setdefault(moment.step.id, []).append(trace.world.variant)
+            performed.setdefault(moment.step.id, []).extend(trace.variants)
             here = told.setdefault(moment.step.id, {})
             for one in dict.fromkeys(news):
-                here.setdefault(one, []).append(trace.world.variant)
+                here.setdefault(one, []).extend(trace.variants)
     return {
         step: tuple((one, () if names == performed[step] else tuple(names)) for one, names in several.items())
         for step, several in told.items()

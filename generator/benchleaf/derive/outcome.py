@@ -33,4 +33,5 @@ NOT_PERFORMED = Outcome({}, {})
 
 def outcome(traces: Sequence[Trace]) -> Outcome:
     """Return what pages keep of *traces*, the performances of one procedure."""
-    return Outcome(after(traces), {trace.world.variant: ledger(trace) for trace in traces if trace.world.device})
+    counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
+    return Outcome(after(traces), {variant: own for variants, own in counts for variant in variants})

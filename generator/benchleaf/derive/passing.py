@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 def changes(trace: Trace, moment: Moment) -> Iterator[News]:
     """Yield what *moment* wetted, heated, freed or bonded, what ended in it, and how a wait leaves what has not."""
     before, after = moment.before, moment.after
+    if not (before.wet or after.wet or before.hot or after.hot or before.fumes or after.fumes):
+        yield from _bonds(moment)
+        return
     if before.wet or after.wet:
         yield from _wet(trace, moment)
         yield from _ended("dry", trace, moment, before.wet, after.wet)
