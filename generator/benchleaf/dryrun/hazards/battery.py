@@ -1,0 +1,121 @@
+"""A battery holds its energy whatever the switch says: what bends, pierces, warms or shorts it sets it free."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchleaf.dryrun.hazards.kind import Hazard, Severity, called, given, opened, stretches
+from benchleaf.dryrun.inside import is_open
+from benchleaf.dryrun.state import DISCARDED, STORED
+from benchleaf.dryrun.warmth import warmed_in
+from benchleaf.model import action as act
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.model.device import Battery
+    from benchleaf.physics.types import Estimate
+
+WARM = 45.0
+"""°C, from which a pack suffers beside the heat (common practice, no source)."""
+_HURT = {
+    "swollen": "{} is swollen.",
+    "not looked at": "{} may be swollen: nobody has looked at it.",
+    "wet": "{} got wet.",
+    "too hot": "{} was hotter than it bears.",
+}
+_LITHIUM = frozenset({"li-ion", "lifepo4", "lithium-primary"})
+
+
+def hazards(trace: Trace) -> Iterator[Hazard]:
+    """Yield where a pack is damaged, where hands come to one, where one is warmed, and where one is joined inside."""
+    for battery in trace.world.batteries.values():
+        yield from _damaged(trace, battery)
+        yield from _handled(trace, battery)
+        yield from _warmed(trace, battery)
+        yield from _joined(trace, battery)
+
+
+def _damaged(trace: Trace, battery: Battery) -> Iterator[Hazard]:
+    """Yield where a pack that is known to be damaged, or that nobody has looked at, is on the bench."""
+    name = opened(called(trace, battery.part.text))
+    for first, last in stretches(bool(_hurt(moment, battery)) for moment in trace.straight):
+        hurt = _hurt(trace.straight[first], battery)
+        yield Hazard(
+            "battery", first, last, Severity.GRAVE, _HURT[hurt].format(name),
+            "A cell that is bent, pierced or shorted can burst into flame without a warning.",
+            "Do not press, bend or pry at it. Keep the metal box and a clear bench at hand.",
+            certain=hurt == "swollen" and any(_comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
+        )  # fmt: skip
+
+
+def _hurt(moment: Moment, battery: Battery) -> str:
+    where = moment.after.away.get(battery.part.text)
+    gone = where in {STORED, DISCARDED} and moment.before.away.get(battery.part.text) == where
+    hurt = moment.before.damaged.get(battery.id, "")
+    looked_at = hurt == "not looked at" and "shape" in moment.before.battery_seen
+    return "" if gone or looked_at or hurt not in _HURT else hurt
+
+
+def _handled(trace: Trace, battery: Battery) -> Iterator[Hazard]:
+    if battery.chemistry not in _LITHIUM:
+        return
+    name = called(trace, battery.part.text)
+    for first, last in stretches(
+        _comes_to(trace, moment, battery) and not _hurt(moment, battery) for moment in trace.straight
+    ):
+        energy = _energy(battery)
+        yield Hazard(
+            "battery", first, last, Severity.GRAVE,
+            f"Hands and tools come to {name}" + (", which holds {energy}." if energy else "."),
+            "A cell that is bent, pierced or shorted can burst into flame.",
+            "Use no metal tool and no force. Lift it flat.", numbers=energy, method="battery",
+        )  # fmt: skip
+
+
+def _comes_to(trace: Trace, moment: Moment, battery: Battery) -> bool:
+    """Whether *moment* frees, lifts or moves the pack, in the device or with what it is part of."""
+    world, part = trace.world, battery.part.text
+    match moment.step.action:
+        case act.Release(bond=bond):
+            return bond.text in world.bonds and world.bonds[bond.text].part.text == part
+        case act.Remove(part=moved) | act.Replace(part=moved) | act.Heat(on=moved, kind="desolder" | "solder"):
+            return part in world.family.get(moved.text, ())
+        case _:
+            return False
+
+
+def _warmed(trace: Trace, battery: Battery) -> Iterator[Hazard]:
+    name = called(trace, battery.part.text)
+    for number, moment in enumerate(trace.straight):
+        for one in warmed_in(trace, moment):
+            if one.part == battery.part.text and not one.stays_below(WARM):
+                yield Hazard(
+                    "battery", number, number, Severity.GRAVE,
+                    f"{opened(name)} warms to {{reached}} beside the heat.",
+                    "A cell that is too warm vents and burns.",
+                    "Keep to the times and the pauses of the step. Stop if it smells sweet or swells.",
+                    numbers={"reached": one.reached}, method="neighbour",
+                )  # fmt: skip
+
+
+def _joined(trace: Trace, battery: Battery) -> Iterator[Hazard]:
+    name = called(trace, battery.part.text)
+
+    def live(moment: Moment) -> bool:
+        open_at_all = is_open(trace.world, moment.before) or is_open(trace.world, moment.after)
+        return open_at_all and battery.id not in moment.before.isolated
+
+    for first, last in stretches(live(moment) for moment in trace.straight):
+        energy = _energy(battery)
+        yield Hazard(
+            "battery", first, last, Severity.LIGHT,
+            f"The device is open and {name} is still joined" + (": {energy}." if energy else "."),
+            "A tool across two contacts sparks, burns and spoils the board.",
+            "Lay no tool in the device. Touch nothing but what the step names.", numbers=energy, method="battery",
+        )  # fmt: skip
+
+
+def _energy(battery: Battery) -> dict[str, Estimate]:
+    return {} if battery.energy is None else {"energy": given(battery.energy / 3600, "Wh")}

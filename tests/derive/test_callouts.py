@@ -1,0 +1,142 @@
+"""Safety messages: the right word, before the step, with the number in them, once for as long as they hold."""
+
+from __future__ import annotations
+
+from functools import cache
+from itertools import combinations
+
+import pytest
+
+from benchleaf import build
+from benchleaf.derive.callouts import Callout, callouts, spoken
+from benchleaf.dryrun.hazards.every import hazards
+from benchleaf.dryrun.hazards.kind import given
+from benchleaf.dryrun.performed import performed
+from benchleaf.physics.types import Estimate
+from benchleaf.source.folder import scan
+from tests import make
+from tests.conftest import ROOT
+from tests.dryrun.made import trace
+
+CELSIUS = {"temperature": "°C"}
+# Which words a hazard can have, by the worst that comes of it: serious harm that may come, minor harm, harm to things.
+WORDS = {
+    "battery": {"danger", "warning", "caution"}, "stored-energy": {"warning"}, "ignition": {"warning"},
+    "lead": {"warning"}, "heat": {"caution"}, "vapour": {"caution"}, "fumes": {"caution"}, "chemical": {"caution"},
+    "glass": {"caution"}, "eye": {"caution"}, "sharp": {"caution"}, "biological": {"caution"}, "data": {"notice"},
+    "property": {"notice"}, "esd": {"notice"}, "magnet": {"notice"},
+}  # fmt: skip
+
+
+@cache
+def _demonstration() -> tuple[tuple[str, tuple[str, ...], tuple[Callout, ...]], ...]:
+    """Return, for each performance, its name, the ids of its steps, and its messages."""
+    return tuple(
+        (f"{one.procedure.device}/{one.procedure.id}", tuple(at.step.id for at in one.straight), callouts(one, CELSIUS))
+        for one in performed(build.check(scan(ROOT, "procedures")).base)
+    )
+
+
+def test_words_fit_the_hazards() -> None:
+    """Each message has one of the signal words that its hazard can have."""
+    wrong = [(name, one) for name, _, found in _demonstration() for one in found if one.signal not in WORDS[one.hazard]]
+
+    assert [] == wrong
+
+
+def test_numbers_stand_in_the_words() -> None:
+    """Each computed number can be read in its message, and no place for a number is left empty."""
+    lacking = [
+        (name, one.what, key)
+        for name, _, found in _demonstration()
+        for one in found
+        for text in [f"{one.what} {one.happens} {one.avoid}"]
+        for key, number in [*one.numbers.items(), ("{", None), ("}", None)]
+        if (key in text if number is None else spoken(number, CELSIUS) not in text)
+    ]
+
+    assert [] == lacking
+
+
+def test_said_once_while_in_force() -> None:
+    """Two messages in the same words are never in force together, nor one right after the other."""
+    twice = [
+        (name, one)
+        for name, steps, found in _demonstration()
+        for one, other in combinations(found, 2)
+        if (one.what, one.avoid) == (other.what, other.avoid) and steps.index(other.step) <= steps.index(one.until) + 1
+    ]
+
+    assert [] == twice
+
+
+def test_before_the_first_dangerous_step() -> None:
+    """Every hazard has a message that stands at its first step or before, and that is in force to its end."""
+    uncovered = [
+        (one.procedure.id, hazard.what)
+        for one in performed(build.check(scan(ROOT, "procedures")).base)
+        for steps in [[at.step.id for at in one.straight]]
+        for said in [callouts(one, CELSIUS)]
+        for hazard in hazards(one)
+        if not any(
+            message.hazard == hazard.hazard
+            and steps.index(message.step) <= hazard.first
+            and steps.index(message.until) >= hazard.last
+            for message in said
+        )
+    ]
+
+    assert [] == uncovered
+
+
+def test_a_swollen_pack_is_a_danger() -> None:
+    """A pack that came swollen and is lifted is a DANGER from before the first step until it is away."""
+    [danger] = [
+        message
+        for message in callouts(
+            trace(
+                "- {do: Lift the battery out., remove: battery}\n"
+                "- {do: Put it away., store: {part: battery, as: do-not-use}}\n",
+                fields="arrives: {battery: swollen}\n",
+            ),
+            CELSIUS,
+        )
+        if message.signal == "danger"
+    ]
+
+    assert ("battery", "open-opening-1", "steps-2") == (danger.hazard, danger.step, danger.until)
+
+
+def test_vapour_is_told_from_a_tenth_of_its_limit() -> None:
+    """Little vapour is not worth a word; from a tenth of the limit on it is, with both numbers."""
+    pour = "- {{do: Wash it., solvent: {{material: isopropanol, volume: {} mL, on: main-board, area: 20 cm²}}}}"
+    little, much = ([one for one in callouts(trace(pour.format(volume)), CELSIUS) if one.hazard == "vapour"]
+                    for volume in (0.5, 20))  # fmt: skip
+
+    assert [] == little
+    assert ["vapour"] == [one.hazard for one in much]
+    assert {"mean", "limit"} == much[0].numbers.keys()
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "said"),
+    [
+        (given(350.0, "°C"), "°C", "350 °C"),
+        (given(350.0, "°C"), "°F", "662 °F"),
+        (Estimate(41.0, 30.0, 49.94, "°C", "plate", "ours"), "°C", "about 50 °C"),
+        (Estimate(100.0, 80.0, 186.0, "s", "cooling", "ours"), "°C", "about 4 min"),
+        (given(10.73, "Wh"), "°C", "10.8 Wh"),
+        (given(0.123, "1"), "°C", "13 %"),
+    ],
+)
+def test_numbers_as_people_read_them(number: Estimate, unit: str, said: str) -> None:
+    """A number is said at its bad end, rounded to the side that is worse, in the shop's unit."""
+    assert said == spoken(number, {"temperature": unit})
+
+
+def test_titles_with_braces_do_no_harm() -> None:
+    """A part whose title holds a brace is no place for a number."""
+    wader = make.WADER.replace("title: Battery, kind: battery", 'title: "Battery {A}", kind: battery')
+    found = callouts(trace("- {do: Look on.}", wader=wader), CELSIUS)
+
+    assert any("battery (A)" in one.what for one in found)
