@@ -20,10 +20,14 @@ fixes: [no-light]
 """
 
 
-def trace(steps: str, *, access: str = "open", fields: str = "", variant: str = "w1", wader: str = make.WADER) -> Trace:
+def trace(
+    steps: str, *, access: str = "open", fields: str = "", variant: str = "w1", wader: str = make.WADER,
+    materials: str = make.MATERIALS,
+) -> Trace:  # fmt: skip
     """Return the trace of a procedure with *steps*, written as a YAML list, and with further *fields*, on *variant*."""
     text = HEAD.format(access=access, fields=fields) + "".join(f"  {line}\n" for line in steps.strip().splitlines())
-    base = make.check({make.EXAMPLE: text, f"{make.DOCS}/devices/wader.yml": wader}).base
+    changes = {f"{make.DOCS}/devices/wader.yml": wader, f"{make.DOCS}/materials.yml": materials}
+    base = make.check({make.EXAMPLE: text, **changes}).base
     return next(one for one in performed(base) if one.procedure.id == "example" and one.world.variant == variant)
 
 

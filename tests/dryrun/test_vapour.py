@@ -8,6 +8,7 @@ import pytest
 
 from benchleaf.dryrun.case import shut_cases
 from benchleaf.dryrun.vapour import at_the_bench
+from tests import make
 from tests.dryrun.made import trace
 
 if TYPE_CHECKING:
@@ -41,6 +42,22 @@ def test_one_release(liquid: str, volume: str, mean: float, peak: float) -> None
 
     assert pytest.approx(mean, rel=0.01) == gas.mean.central
     assert pytest.approx(peak, rel=0.02) == gas.peak.central
+
+
+def test_nothing_is_released() -> None:
+    """No liquid at all gives off nothing."""
+    assert [] == gases(BRUSH.format("isopropanol", "0 mL"))
+
+
+def test_limit_of_nothing() -> None:
+    """A shop that takes none of a vapour has a limit that any of it passes."""
+    own = "isopropanol: {title: Isopropanol, exposure_limit: 0 ppm}\n"
+    steps = BRUSH.format("isopropanol", "1 µL")
+    made = trace(steps, materials=make.MATERIALS + own)
+
+    [air] = at_the_bench(made.nature, made.straight)
+
+    assert air.too_much
 
 
 def test_releases_add_up() -> None:

@@ -249,6 +249,7 @@ def test_monotone(name: str, celsius: float, speed: float, humidity: float, area
         ("the air speed", lambda: air(speed=50)),
         ("the humidity", lambda: air(humidity=1.2)),
         ("the wetted area", lambda: drying_time(ISOPROPANOL, patch(2000, 200), air(), DRYING)),
+        ("the wetted area", lambda: drying_time(ISOPROPANOL, patch(0), air(), DRYING)),
         ("the volume of liquid", lambda: drying_time(ISOPROPANOL, patch(2, 0), air(), DRYING)),
         ("the volume of liquid", lambda: runoff_reach(CubicMetres(0.0), DRYING)),
         ("the temperature of the air", lambda: trapped_time(WATER, air(5))),

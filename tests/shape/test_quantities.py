@@ -8,6 +8,7 @@ import pytest
 
 from benchleaf.units.dimensions import DIMENSIONS, EXAMPLES
 from benchleaf.units.parse import pattern
+from tests import make
 from tests.shape.reading import found, one
 
 PART = "title: T\nparts: {{window: {{title: Window, {}}}}}"
@@ -142,6 +143,67 @@ def test_below_absolute_zero() -> None:
     """A temperature may be below zero, but not below absolute zero."""
     assert () == found("device", PART.format("heat_limit: -20 °C"))
     assert "`heat_limit` is -300 °C, which is below absolute zero" == of_part("heat_limit: -300 °C")[0]
+
+
+@pytest.mark.parametrize(
+    ("field", "end"),
+    [
+        ("takes: ≥ 5 s", "upper"),
+        ("wait: {for: < 5 s}", "lower"),
+        ('heat: {tool: iron, at: "> 350 °C", for: 2 s, on: window}', "upper"),
+        ("solvent: {material: isopropanol, volume: ≤ 2 mL, on: window}", "lower"),
+    ],
+)
+def test_open_end(field: str, end: str) -> None:
+    """Where something is computed from a quantity it has the ends that are computed with."""
+    message, to_do = of_step(field)
+
+    assert message.endswith(f"which has no {end} end: nothing can be computed with it")
+    assert to_do.startswith("Write one value or a range with both ends, for example ")
+
+
+@pytest.mark.parametrize(
+    "field", ["heat_limit: ≤ 60 °C", "near: {window: ≥ 38 mm}", "joint_limit: {at: < 1 K, for: ≤ 5 s}"]
+)
+def test_one_end_is_enough(field: str) -> None:
+    """A limit needs no lower end, and a distance no upper one."""
+    assert () == found("device", PART.format(field))
+
+
+def test_limit_without_a_lower_end() -> None:
+    """A limit of a part that is limited itself is met as its upper end."""
+    parts = make.check(
+        {f"{make.DOCS}/devices/wader.yml": make.WADER.replace("heat_limit: 85 °C", "heat_limit: ≤ 85 °C")}
+    )
+    limit = parts.base.devices["wader"].parts["lamp"].heat_limit
+
+    assert limit is not None
+    assert (85, 85) == (limit.at.low, limit.at.high)
+
+
+@pytest.mark.parametrize("number", ["9999999999999999", "9" * 400])
+def test_beyond_everything(number: str) -> None:
+    """A number with which nothing at a bench can be said is named, also one that no computer holds."""
+    assert of_step(f"takes: {number} s")[0].endswith("which is beyond anything at a bench")
+    assert of_step(f'takes: "0–{number} s"')[0].endswith("which is beyond anything at a bench")
+
+
+@pytest.mark.parametrize(
+    ("room", "wanted"),
+    [
+        ("volume: 200 L", "Write a volume from 4 m³ to 100000 m³."),
+        ("air_changes: 0 /h", "Write a number for each hour from 0.05 /h to 100 /h."),
+        ("temperature: 70 °F to 200 °F", "Write a temperature from -20 °C to 65 °C."),
+        ("humidity: 110 %", "Write a share from 0 % to 100 %."),
+    ],
+)
+def test_no_such_room(room: str, wanted: str) -> None:
+    """A room in which no formula holds is named, where it is written: nothing could be judged in it."""
+    fault = one("shop", f"name: Bench\nroom: {{{room}}}")
+
+    assert "bad-quantity" == fault.rule
+    assert fault.message.endswith(", and no bench is so")
+    assert wanted == fault.help
 
 
 @pytest.mark.parametrize(

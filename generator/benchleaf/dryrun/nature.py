@@ -90,7 +90,8 @@ class Nature:
         """Yield each substance that *amount* of *material* gives to the air, with its volume, m³ of liquid."""
         if isinstance(amount, Volume):
             for substance, share in self.components(material):
-                yield substance.id, amount.high * share
+                if (volume := amount.high * share) > 0:
+                    yield substance.id, volume
 
     def fixture(self, material: str) -> float:
         """Return how long *material* needs before the bond bears handling, s; 0 where it says nothing."""

@@ -177,7 +177,7 @@ def _limits(nature: Nature, name: str, materials: tuple[str, ...]) -> tuple[Valu
     ]
     if not own:
         return short, eight
-    eight = Value(min(own), "ppm", "the shop's own limit", Status.PRACTICE)
+    eight = Value(max(_LITTLE, min(own)), "ppm", "the shop's own limit", Status.PRACTICE)
     times = nature.constants.vapour.times_eight_hour.central
     thrice = Value(times * eight.value, "ppm", f"{times:g} x the shop's own limit", Status.PRACTICE)
     return min((limit for limit in (short, thrice) if limit), key=lambda limit: limit.value), eight

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, cast
 
 from benchleaf.model import device as dev
 from benchleaf.model.build_step import steps
-from benchleaf.model.fields import Fields, items, pairs, quantity, said
+from benchleaf.model.fields import Fields, at_most, items, pairs, quantity, said
 from benchleaf.model.words import Said
 from benchleaf.source.nodes import Scalar, Table
 from benchleaf.units.quantity import (
@@ -85,9 +85,10 @@ def _limit(node: Node | None) -> dev.Limit | None:
     if node is None:
         return None
     if isinstance(node, Scalar):
-        return dev.Limit(quantity(Temperature, node), None, node.place)
+        return dev.Limit(at_most(quantity(Temperature, node)), None, node.place)
     fields = Fields(node)
-    return dev.Limit(fields.need_quantity(Temperature, "at"), fields.quantity(Duration, "for"), node.place)
+    at, lasts = fields.need_quantity(Temperature, "at"), fields.need_quantity(Duration, "for")
+    return dev.Limit(at_most(at), at_most(lasts), node.place)
 
 
 def _near(part: Said, node: Node) -> dev.Near:

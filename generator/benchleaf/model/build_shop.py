@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.model.fields import EVERY_DIMENSION, Fields, any_quantity, pairs, quantity
+from benchleaf.model.fields import EVERY_DIMENSION, Fields, any_quantity, at_most, pairs, quantity
 from benchleaf.model.shop import Bench, Material, Monitor, OwnConstant, Room, Shop, Symptom, Tool
 from benchleaf.units.parse import parse
 from benchleaf.units.quantity import (
@@ -96,6 +96,7 @@ def _material(name: str, node: Node) -> Material:
     fields = Fields(node)
     title = fields.said("title")
     assert title is not None  # noqa: S101  (the schema requires it)
+    limit = fields.quantity(Ratio, "exposure_limit")
     return Material(
         id=name,
         place=fields.place,
@@ -106,7 +107,7 @@ def _material(name: str, node: Node) -> Material:
         alloy=fields.said("alloy"),
         fixture=fields.quantity(Duration, "fixture"),
         full=fields.quantity(Duration, "full"),
-        exposure_limit=fields.any_quantity("exposure_limit"),
+        exposure_limit=at_most(limit) if limit else None,
         price=fields.quantity(Money, "price"),
         notes=fields.text("notes"),
     )

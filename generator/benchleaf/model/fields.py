@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar, cast
 
 from benchleaf.model.words import OnlyFor, Said
@@ -28,6 +30,11 @@ def said(node: Node) -> Said:
 def quantity(kind: type[Q], node: Node) -> Q:
     """Return the quantity of *kind* that *node* writes."""
     return cast("Q", parse(cast("Scalar", node).text, kind.dimension))
+
+
+def at_most(limit: Q) -> Q:
+    """Return *limit* as the least that it may mean: one that is written `≤ 60 °C` is one of 60 °C."""
+    return replace(limit, low=limit.high) if limit.low == -math.inf else limit
 
 
 def any_quantity(node: Node) -> Quantity | None:

@@ -130,6 +130,8 @@ def wet_bulb_factor(substance: Substance, air: Air) -> float:
 def film_time(substance: Substance, patch: Patch, air: Air, constants: Drying) -> Seconds:
     """Return the central time in which the film dries, s, at the temperature of the air."""
     above("the volume of liquid", patch.volume, 0, "m³", "nothing was wetted")
+    if patch.area is not None:
+        above("the wetted area", patch.area, 0, "m²", "nothing was wetted")
     film = {Film.WIPED: constants.wiped, Film.FLOODED: constants.flooded, Film.SOCKET: constants.socket}[patch.film]
     thickness = film.central if patch.area is None else min(film.central, patch.volume / patch.area)
     area = SquareMetres(max(1e-6, patch.volume / thickness)) if patch.area is None else patch.area

@@ -25,7 +25,7 @@ def check(document: Table, kind: str, schemas: Schemas) -> tuple[Fault, ...]:
     """Return all that is wrong with the shape of *document*, a file of *kind*, sorted by place."""
     errors = [(own_pointer(error.instance_path), error) for error in schemas.errors(kind, for_validator(document))]
     unfit = dict.fromkeys(pointer for pointer, _ in errors)
-    closely = (*suspects(document, schemas.relative), *unfit)
+    closely = (*suspects(document, schemas.bounded), *unfit)
     looked_at = {pointer: spot_at(document, kind, schemas, pointer) for pointer in closely}
     taken = dict(misread(looked_at.values()))
     found = list(taken.values())

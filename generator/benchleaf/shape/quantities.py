@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from benchleaf.findings import Fault
     from benchleaf.shape.spot import Spot
+    from benchleaf.units.quantity import Quantity
 
 RULE = "bad-quantity"
 _FEW = 4  # More dimensions than these are not listed one by one.
@@ -39,6 +40,9 @@ _SLIPS = {
     "ohms": "Ω", "kohms": "kΩ", "volt": "V", "volts": "V", "amp": "A", "amps": "A", "milliamps": "mA",
     "percent": "%", "per cent": "%", "€": "EUR", "euro": "EUR", "euros": "EUR", "an hour": "/h", "per hour": "/h",
 }  # fmt: skip
+# In the base unit of whatever dimension: a number that some way of writing too many digits makes is beyond it.
+_MOST = 1e15
+_SIDES = {"<": "<", "≤": "<", ">": ">", "≥": ">"}
 # Below these nothing is a quantity of its dimension; the others may have a sign.
 _FLOORS = {"temperature": -273.15} | dict.fromkeys(
     ("time", "length", "area", "volume", "mass", "torque", "resistance", "capacitance", "frequency", "ratio", "rate",
@@ -64,20 +68,45 @@ def relative(spot: Spot) -> Iterator[Fault]:
 
 
 def ends(spot: Spot) -> Iterator[Fault]:
-    """Yield a fault where the quantity of *spot*, well written, runs backwards or lies below the least there is."""
+    """Yield a fault where the quantity of *spot*, well written, has ends with which nothing can be computed."""
     if not isinstance(spot.node, Scalar) or not re.fullmatch(pattern(*spot.dimensions), spot.node.text):
         return
     text = spot.node.text
     quantity = parse(text, *spot.dimensions)
-    finite = [end for end in (quantity.low, quantity.high) if math.isfinite(end)]
+    own = f"{spot.name} is {shown(text)}"
+    own_ends = {"<": (quantity.high,), ">": (quantity.low,)}.get(_SIDES.get(text[0], ""), (quantity.low, quantity.high))
     floor = _FLOORS.get(quantity.dimension, -math.inf)
-    if min(finite) < floor and "±" not in text:
+    lacking = _lacking(spot.schema.get("x-ends"), quantity)
+    if min(own_ends) < floor and "±" not in text:
         least = "absolute zero" if floor else "zero"
         to_do = f"Write {wanted(spot.dimensions)} that there can be, for example {EXAMPLES[quantity.dimension]}."
-        yield spot.fault(RULE, f"{spot.name} is {shown(text)}, which is below {least}", to_do)
+        yield spot.fault(RULE, f"{own}, which is below {least}", to_do)
+    elif max(map(abs, own_ends)) > _MOST:
+        yield spot.fault(RULE, f"{own}, which is beyond anything at a bench", how_to(spot, spot.dimensions))
     elif quantity.low > quantity.high:
-        message = f"{spot.name} is {shown(text)}: the first end is above the second"
+        message = f"{own}: the first end is above the second"
         yield spot.fault(RULE, message, f"Write the low end first: {_turned(text)}.")
+    elif spot.schema.get("x-between") and not _between(spot.schema["x-between"], quantity):
+        least, most = spot.schema["x-between"]
+        yield spot.fault(RULE, f"{own}, and no bench is so", f"Write {wanted(spot.dimensions)} from {least} to {most}.")
+    elif lacking:
+        to_do = (
+            f"Write one value or a range with both ends, for example {spot.example or EXAMPLES[quantity.dimension]}."
+        )
+        yield spot.fault(RULE, f"{own}, which has no {lacking} end: nothing can be computed with it", to_do)
+
+
+def _lacking(needed: str | None, quantity: Quantity) -> str | None:
+    """Return which end is open that is *needed*: low, high, none; without a word both are."""
+    if quantity.high == math.inf and needed in {None, "high"}:
+        return "upper"
+    return "lower" if quantity.low == -math.inf and needed in {None, "low"} else None
+
+
+def _between(ends_: list[str], quantity: Quantity) -> bool:
+    """Whether the ends of *quantity* that are not open lie between the two of *ends_*."""
+    least, most = (parse(end, quantity.dimension).low for end in ends_)
+    return all(least <= end <= most for end in (quantity.low, quantity.high) if math.isfinite(end))
 
 
 def wanted(dimensions: tuple[str, ...]) -> str:

@@ -24,10 +24,10 @@ _SUFFIX = ".schema.json"
 
 @dataclass(frozen=True, slots=True)
 class Schemas:
-    """The schemas of all kinds, compiled once. `relative` names the fields whose dimension another field decides."""
+    """The schemas of all kinds, compiled once; `bounded` are fields of which a validator sees too little."""
 
     kinds: Mapping[str, Schema]
-    relative: frozenset[str]
+    bounded: frozenset[str]
     _validators: Mapping[str, Draft202012Validator]
 
     def errors(self, kind: str, value: Plain) -> list[ValidationError]:
@@ -48,14 +48,14 @@ def load(texts: Mapping[str, str]) -> Schemas:
         for part, schema in document.get("$defs", {}).items()
     }
     kinds = {kind: _expanded(joined[f"{kind}{_SUFFIX}"], definitions, {}) for kind in own}
-    relative = frozenset(
+    bounded = frozenset(
         name
         for document in documents.values()
         for part in _parts(document)
         for name, schema in part.get("properties", {}).items()
-        if "x-dimension-by" in schema
+        if "x-dimension-by" in schema or "x-between" in schema
     )
-    return Schemas(kinds, relative, validators)
+    return Schemas(kinds, bounded, validators)
 
 
 def walk(schema: Schema | None, pointer: Iterable[Step]) -> Schema | None:

@@ -23,28 +23,29 @@ if TYPE_CHECKING:
     from benchleaf.shape.spot import Spot
 
 # Wider than what is looked for: a plain word that may be read as a truth, a number written oddly, a date; a quantity
-# below zero; a range whose ends must be compared. What passes this sieve is looked at closely.
+# below zero, without an end or of many digits; a range whose ends must be compared. What passes this sieve is looked
+# at closely.
 _ODD = re.compile(
     r"(?:y|n|yes|no|on|off|=|<<)$|[-+]?(?:[0-9][0-9_.:]*$|0[box]|\.[in])|[0-9]{4}-[0-9]{1,2}-[0-9]", re.IGNORECASE
 )
-_BELOW = re.compile("(?:[<>≤≥]=? ?)?[-−]")
+_FAR = re.compile("[<>≤≥]|[-−]|.{0,40}[0-9]{9}")
 _NUMBER = r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
 _RANGE = re.compile(rf"{_NUMBER} ?([^\s0-9–-]{{1,6}})?(?: ?[–-] ?| to )([-−]?){_NUMBER}")
 
 
-def suspects(node: Node, relative: frozenset[str], pointer: Pointer = ()) -> Iterator[Pointer]:
-    """Yield where the values stand that must be looked at closely, *relative* fields among them."""
+def suspects(node: Node, bounded: frozenset[str], pointer: Pointer = ()) -> Iterator[Pointer]:
+    """Yield where the values stand that must be looked at closely, *bounded* fields among them."""
     if isinstance(node, Table):
         for entry in node.entries:
             name, value = entry.key.text, entry.value
             if not isinstance(value, Scalar):
-                yield from suspects(value, relative, (*pointer, name))
-            elif name in relative or _is_suspect(value):
+                yield from suspects(value, bounded, (*pointer, name))
+            elif name in bounded or _is_suspect(value):
                 yield (*pointer, name)
     elif isinstance(node, Sequence):
         for number, item in enumerate(node.items):
             if not isinstance(item, Scalar):
-                yield from suspects(item, relative, (*pointer, number))
+                yield from suspects(item, bounded, (*pointer, number))
             elif _is_suspect(item):
                 yield (*pointer, number)
 
@@ -54,7 +55,7 @@ def _is_suspect(scalar: Scalar) -> bool:
     if not isinstance(value, str):
         # A truth or nothing where a text belongs is an error of the schema, and is looked at as such.
         return isinstance(value, float) and value.is_integer()
-    if (scalar.plain and _ODD.match(value)) or _BELOW.match(value):
+    if (scalar.plain and _ODD.match(value)) or _FAR.match(value):
         return True
     ends = _RANGE.match(value)
     # Ends in two units, or on both sides of zero, are compared with care; ends in one unit, here.

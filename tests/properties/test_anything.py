@@ -1,0 +1,43 @@
+"""What the schema accepts is performed, judged and shown, whatever it says: nothing of ours breaks."""
+
+from __future__ import annotations
+
+from itertools import combinations
+from typing import TYPE_CHECKING
+
+from hypothesis import given
+
+from benchleaf import build
+from benchleaf.derive.job import job
+from benchleaf.derive.jobs import accepts
+from benchleaf.dryrun.performed import performed
+from benchleaf.pages.compose.site import Options
+from tests.properties.invented import folder, knowledge_bases
+from tests.properties.profile import examples
+
+if TYPE_CHECKING:
+    from tests.properties.grown import Value
+
+
+@examples(80)
+@given(knowledge_bases())
+def test_anything_is_judged(documents: dict[str, Value]) -> None:
+    """A knowledge base that fits the schemas is judged without an exception, and each finding stands in a file."""
+    checked = build.check(folder(documents))
+
+    lines = {file.path: file.data.decode().count("\n") + 1 for file in checked.folder.files}
+    assert all(1 <= finding.place.line <= lines[finding.place.path] for finding in checked.findings)
+    assert all(finding.message and finding.help for finding in checked.findings)
+
+
+@examples(20)
+@given(knowledge_bases())
+def test_anything_is_shown(documents: dict[str, Value]) -> None:
+    """What is published of a knowledge base that fits the schemas can be drawn, and its jobs be told."""
+    checked = build.check(folder(documents))
+
+    pages, _ = build.draw(checked, Options(drafts=True))
+    jobs = [job(trace) for trace in performed(checked.base)]
+
+    assert "index.html" in pages
+    assert all(isinstance(accepts(pair), tuple) for pair in combinations(jobs, 2))
