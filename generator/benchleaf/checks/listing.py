@@ -169,11 +169,6 @@ def _beyond(wanted: Amount, several: Iterable[Use], variants: tuple[str, ...]) -
 def _too_little(wanted: Amount, most: float, variants: tuple[str, ...]) -> Hit:
     """Return what is said where the steps use *most*, in the base unit, on *variants* (all where there are none)."""
     name, limit = wanted.material, wanted.amount
-    if math.isinf(most):
-        message = (
-            f"`{name}` is listed with {limit.text}, and a step uses an amount without an upper end: it may run out"
-        )
-        return Hit(name.place, message, "Give the amount in the step an upper end.", variants)
     amount = f"{digits(spellings(limit.dimension)[limit.unit].from_base(most), 3, math.ceil)} {limit.unit}"
     on = f" on {listed(variants)}" if variants else ""
     message = f"`{name}` is listed with {limit.text}, and the steps use up to {amount}{on}: it would run out half way"

@@ -52,7 +52,7 @@ def _ends(name: str, constant: Node) -> Iterator[Fault]:
     low, central, high = values
     if low is None or central is None or high is None or not isinstance(ends[1], Scalar):
         return
-    if not (0 < low.low <= central.low and central.high <= high.high < math.inf):
+    if not (0 < low.low <= central.low and central.high <= high.high) and all(map(math.isfinite, (low.low, high.high))):
         message = (
             f"The ends of `{name}` do not hold its `central` between them: what is reckoned with it would be no range"
         )
