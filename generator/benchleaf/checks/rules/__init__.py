@@ -51,6 +51,7 @@ from benchleaf.checks.rules.unknown_reference.rule import RULE as UNKNOWN_REFERE
 from benchleaf.checks.rules.unmeasurable_value.rule import RULE as UNMEASURABLE_VALUE
 from benchleaf.checks.rules.unmelted_solder.rule import RULE as UNMELTED_SOLDER
 from benchleaf.checks.rules.unoriented_part.rule import RULE as UNORIENTED_PART
+from benchleaf.checks.rules.unpaired_part.rule import RULE as UNPAIRED_PART
 from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unproven_seal.rule import RULE as UNPROVEN_SEAL
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
@@ -120,6 +121,7 @@ RULES: dict[str, Rule] = {
         LONG_SCREW,
         PART_LEFT_OUT,
         REUSED_SEAL,
+        UNPAIRED_PART,
         UNPROVEN_SEAL,
         UNORIENTED_PART,
         LOPSIDED_CLOSING,
