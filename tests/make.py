@@ -9,6 +9,7 @@ from benchleaf import build
 from benchleaf.source.folder import File, Folder, identify
 
 if TYPE_CHECKING:
+    import datetime as dt
     from collections.abc import Mapping
 
     from benchleaf.build import Checked
@@ -153,9 +154,9 @@ def folder(changes: Mapping[str, str | bytes | None]) -> Folder:
 _CACHE = build.Cache()
 
 
-def check(changes: Mapping[str, str | bytes | None]) -> Checked:
-    """Return the small knowledge base with *changes*, checked."""
-    return build.check(folder(changes), _CACHE)
+def check(changes: Mapping[str, str | bytes | None], today: dt.date | None = None) -> Checked:
+    """Return the small knowledge base with *changes*, checked; where *today* is given, as of that day."""
+    return build.check(folder(changes), _CACHE, today)
 
 
 def _file(path: str, data: bytes) -> File:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -24,6 +25,7 @@ ROOMS = ROOT / "generator" / "benchleaf" / "checks" / "rules"
 CARETS = re.compile(r" *#(?P<gap> *)(?P<carets>\^+|<) (?P<rule>[a-z-]+)(?: \[(?P<variants>[^\]]+)\])?: (?P<message>.+)")
 HELP = re.compile(r" *# +help: (?P<help>.+)")
 BLOCK = re.compile(r"^```yaml\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+TODAY = re.compile(r"# .*--today (\S+)")
 OWN_PATH = re.compile(r"# ([a-z/-]+\.yml)\n")
 
 Files: TypeAlias = Mapping[str, str]
@@ -104,13 +106,20 @@ def _mark(path: str, line: int, match: re.Match[str]) -> Mark:
     return Mark(path, line, first, end, match["rule"], variants, match["message"], "")
 
 
-def as_marks(checked: Checked) -> list[Mark]:
-    """Return what was found as a case would show it."""
+def as_marks(checked: Checked, *, allowed: bool = True) -> list[Mark]:
+    """Return what was found as a case would show it, with or without what an author has allowed."""
     return sorted(
         Mark(at.path, at.line, at.column, at.end, finding.rule, finding.variants, finding.message, finding.help)
         for finding in checked.findings
+        if allowed or finding.allowed is None
         for at in [finding.place]
     )
+
+
+def found_in(files: Files, *, allowed: bool = False) -> list[Mark]:
+    """Return what is found in *files*, as of the day that a remark in them gives, where one does."""
+    day = next((said[1] for text in files.values() if (said := TODAY.search(text))), None)
+    return as_marks(check(files, dt.date.fromisoformat(day) if day else None), allowed=allowed)
 
 
 def examples(rule: str, heading: str) -> Files:
@@ -136,7 +145,7 @@ def name(case: Case) -> str:
 @pytest.mark.parametrize("case", [case for case in EVERY if case.bad], ids=name)
 def test_bad_case(case: Case) -> None:
     """Everything that is wrong is found where the carets stand, in the words beside them, and nothing else is."""
-    found = as_marks(check(case.files))
+    found = found_in(case.files, allowed=True)
 
     assert marks(case.files) == found
 
@@ -150,7 +159,7 @@ def test_bad_case_is_marked(case: Case) -> None:
 @pytest.mark.parametrize("case", [case for case in EVERY if not case.bad], ids=name)
 def test_good_case(case: Case) -> None:
     """A good case gives no finding from any rule."""
-    found = as_marks(check(case.files))
+    found = found_in(case.files)
 
     assert [] == found
 
@@ -167,7 +176,7 @@ def test_room_has_cases_of_both_kinds(rule: str) -> None:
 @pytest.mark.parametrize("rule", RULES)
 def test_wrong_example(rule: str) -> None:
     """What an author reads under Wrong gives this rule's finding and no other."""
-    found = as_marks(check(examples(rule, "Wrong")))
+    found = found_in(examples(rule, "Wrong"))
 
     assert {rule} == {mark.rule for mark in found}
 
@@ -178,7 +187,7 @@ def test_right_example(rule: str) -> None:
     files = examples(rule, "Right")
 
     assert files
-    assert [] == as_marks(check(files))
+    assert [] == found_in(files)
 
 
 @pytest.mark.parametrize("rule", RULES)

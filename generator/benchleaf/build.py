@@ -8,6 +8,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.checks import engine
+from benchleaf.checks.rule import Run, Used
 from benchleaf.checks.rules import RULES
 from benchleaf.derive.outcome import Outcome, outcome
 from benchleaf.dryrun.performed import performed
@@ -24,6 +25,7 @@ from benchleaf.source import packaged
 from benchleaf.source.read import read
 
 if TYPE_CHECKING:
+    import datetime as dt
     from collections.abc import Mapping
 
     from benchleaf.model.knowledge import KnowledgeBase
@@ -57,11 +59,12 @@ class Cache:
     documents: dict[File, tuple[Document, tuple[Fault, ...]]] = field(default_factory=dict)
 
 
-def check(folder: Folder, cache: Cache | None = None, *, pages: bool = True) -> Checked:
+def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = None, *, pages: bool = True) -> Checked:
     """
     Read and check the whole knowledge base in *folder*; *cache* spares what has not changed since the last run.
 
-    What *pages* show of each performance is kept, so that none is performed twice; its states are not.
+    What *pages* show of each performance is kept, so that none is performed twice; its states are not. What depends on
+    the day is judged where *today* is given.
     """
     kept = cache.documents if cache else {}
     read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
@@ -70,7 +73,7 @@ def check(folder: Folder, cache: Cache | None = None, *, pages: bool = True) -> 
     misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
     base = build((document for document, _ in read_now.values()), misplaced, folder.others)
     faults = (fault for _, found in read_now.values() for fault in found)
-    used = engine.Used()
+    used = Used()
     found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
     watching = [rule for rule in RULES.values() if rule.watches]
     outcomes = {}
@@ -80,6 +83,7 @@ def check(folder: Folder, cache: Cache | None = None, *, pages: bool = True) -> 
             found.extend(engine.watch(trace, watching, used))
         if pages:
             outcomes[key] = outcome(traces)
+    found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))
     return Checked(folder, base, engine.in_order(found), outcomes)
 
 

@@ -10,9 +10,8 @@ from benchleaf.findings import Fault, Finding, reading_order
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from benchleaf.checks.rule import Hit, Rule
+    from benchleaf.checks.rule import Hit, Rule, Run, Used
     from benchleaf.dryrun.trace import Trace
-    from benchleaf.findings import Place
     from benchleaf.model.knowledge import KnowledgeBase
 
 
@@ -25,14 +24,6 @@ def weigh(faults: Iterable[Fault], rules: dict[str, Rule]) -> Iterator[Finding]:
     for fault in faults:
         rule = rules[fault.rule]
         yield Finding(rule.name, rule.level, fault.place, fault.message, fault.help, fault.variants)
-
-
-class Used:
-    """Which exceptions silenced something, as (rule, place of the exception)."""
-
-    def __init__(self) -> None:
-        """Begin with none."""
-        self.places: set[tuple[str, Place]] = set()
 
 
 def run(base: KnowledgeBase, rules: dict[str, Rule], used: Used | None = None) -> Iterator[Finding]:
@@ -60,14 +51,24 @@ def watch(trace: Trace, rules: Iterable[Rule], used: Used | None = None) -> Iter
             raise RuleCrashed(f"The rule {rule.name} broke on {trace.procedure.path}: {error!r}") from error
 
 
+def conclude(run: Run) -> Iterator[Finding]:
+    """Yield what the rules say of a whole run: each hit is weighed before the next is asked for."""
+    for rule in run.rules.values():
+        try:
+            for hit in rule.conclude(run):
+                yield _finding(rule, hit, hit.variants, run.used)
+        except Exception as error:
+            raise RuleCrashed(f"The rule {rule.name} broke: {error!r}") from error
+
+
 def _finding(rule: Rule, hit: Hit, variants: tuple[str, ...], used: Used | None) -> Finding:
     allowed = None
     if hit.step is not None and not rule.never_allowed:
-        for allow in hit.step.allow:
-            if allow.rule.text == rule.name:
-                allowed = allow.because or ""
-                if used is not None:
-                    used.places.add((rule.name, allow.place))
+        exception = next((allow for allow in hit.step.allow if allow.rule.text == rule.name), None)
+        if exception:
+            allowed = exception.because or ""
+            if used is not None:
+                used.places.add((rule.name, exception.place))
     return Finding(rule.name, hit.level or rule.level, hit.place, hit.message, hit.help, variants, allowed)
 
 

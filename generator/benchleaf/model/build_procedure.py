@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def procedure(document: Table, device: str, name: str, path: str) -> Procedure:
     """Return the procedure *name* of *device* that *document* writes."""
     fields = Fields(document)
-    title = said(fields.need("title"))
+    title, reviewed = said(fields.need("title")), fields.said("reviewed")
     return Procedure(
         id=name,
         device=device,
@@ -29,7 +29,7 @@ def procedure(document: Table, device: str, name: str, path: str) -> Procedure:
         access=fields.said("access") or Said(CLOSED, title.place),
         revision=fields.integer("revision", 1),
         status=fields.text("status") or "draft",
-        reviewed=fields.text("reviewed"),
+        reviewed=reviewed.text if reviewed else None,
         purpose=fields.text("purpose") or "repair",
         fixes=fields.names("fixes"),
         variants=fields.only("variants"),
@@ -42,6 +42,7 @@ def procedure(document: Table, device: str, name: str, path: str) -> Procedure:
         materials=amounts(fields, "materials"),
         steps=steps(fields.need("steps"), "steps"),
         prove=steps(fields.node("prove"), "prove"),
+        reviewed_place=reviewed.place if reviewed else None,
     )
 
 

@@ -58,7 +58,13 @@ def _caution(node: Node) -> Caution:
 
 def _allow(node: Node) -> Allow:
     fields = Fields(node)
-    return Allow(said(fields.need("rule")), fields.text("because"), fields.place)
+    because = fields.said("because")
+    return Allow(
+        rule=said(fields.need("rule")),
+        because=because.text if because else None,
+        place=fields.place,
+        because_place=because.place if because else None,
+    )
 
 
 def _check(node: Node | None) -> Check | None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from benchleaf.findings import Place
     from benchleaf.model.step import Amount, Step
     from benchleaf.model.words import OnlyFor, Said
 
@@ -55,6 +56,7 @@ class Procedure:
     materials: tuple[Amount, ...]
     steps: tuple[Step, ...]
     prove: tuple[Step, ...]
+    reviewed_place: Place | None = None
 
     @property
     def approved(self) -> bool:

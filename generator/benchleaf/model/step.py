@@ -79,11 +79,12 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Allow:
-    """An exception that the author asks for, and why."""
+    """An exception that the author asks for, and why; `because_place` is where the reason stands."""
 
     rule: Said
     because: str | None
     place: Place
+    because_place: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,7 @@ from benchleaf.checks.rules.mixed_alloy.rule import RULE as MIXED_ALLOY
 from benchleaf.checks.rules.never_powered_off.rule import RULE as NEVER_POWERED_OFF
 from benchleaf.checks.rules.out_of_range_tool.rule import RULE as OUT_OF_RANGE_TOOL
 from benchleaf.checks.rules.over_torque.rule import RULE as OVER_TORQUE
+from benchleaf.checks.rules.overdue_review.rule import RULE as OVERDUE_REVIEW
 from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOINT
 from benchleaf.checks.rules.overheated_neighbour.rule import RULE as OVERHEATED_NEIGHBOUR
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
@@ -43,6 +44,7 @@ from benchleaf.checks.rules.unbalanced_outcomes.rule import RULE as UNBALANCED_O
 from benchleaf.checks.rules.unchecked_battery.rule import RULE as UNCHECKED_BATTERY
 from benchleaf.checks.rules.unchecked_joint.rule import RULE as UNCHECKED_JOINT
 from benchleaf.checks.rules.uncovered_variant.rule import RULE as UNCOVERED_VARIANT
+from benchleaf.checks.rules.unexplained_allow.rule import RULE as UNEXPLAINED_ALLOW
 from benchleaf.checks.rules.unfinished_handover.rule import RULE as UNFINISHED_HANDOVER
 from benchleaf.checks.rules.unknown_field.rule import RULE as UNKNOWN_FIELD
 from benchleaf.checks.rules.unknown_heat_limit.rule import RULE as UNKNOWN_HEAT_LIMIT
@@ -60,6 +62,7 @@ from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
 from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
+from benchleaf.checks.rules.unused_allow.rule import RULE as UNUSED_ALLOW
 from benchleaf.checks.rules.unvented_oven.rule import RULE as UNVENTED_OVEN
 from benchleaf.checks.rules.vapour_in_case.rule import RULE as VAPOUR_IN_CASE
 from benchleaf.checks.rules.vapour_over_limit.rule import RULE as VAPOUR_OVER_LIMIT
@@ -132,6 +135,9 @@ RULES: dict[str, Rule] = {
         DEAD_END_CHECK,
         UNMEASURABLE_VALUE,
         DATA_AT_RISK,
+        OVERDUE_REVIEW,
         LONG_SENTENCE,
+        UNEXPLAINED_ALLOW,
+        UNUSED_ALLOW,
     )
 }

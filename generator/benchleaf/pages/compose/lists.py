@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import datetime as dt
-import math
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.needs import steps_that_use
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.model.review import next_review
 from benchleaf.pages.compose.rows import device_link, joined, matrix, procedure_row
 from benchleaf.pages.compose.site import Site, number_of, page_of, variant_titles
 from benchleaf.pages.lists import (
@@ -193,10 +192,5 @@ def _next_review(site: Site, procedure: Procedure) -> str:
     interval = site.base.shop.review_after if site.base.shop else None
     if not procedure.reviewed or interval is None:
         return ""
-    # Rounded down to whole days: a review is never due later than the shop said.
-    shortest = interval.low if math.isfinite(interval.low) else interval.high
-    try:
-        day = dt.date.fromisoformat(procedure.reviewed) + dt.timedelta(days=int(shortest // 86400))
-    except OverflowError:
-        return ""  # beyond the end of the calendar
-    return day.isoformat()
+    day = next_review(procedure.reviewed, interval)
+    return day.isoformat() if day else ""
