@@ -125,9 +125,39 @@ def test_warning_stops_only_when_strict(shop: Path) -> None:
     assert 1 == run(shop, "check", "--strict").returncode
 
 
+def test_reviews_on_a_day(shop: Path) -> None:
+    """Overdue reviews are noted for the day that is given, even when strict, and never by a clock."""
+    done = run(shop, "check", "--strict", "--today", "2027-02-10")
+    change(shop, "repairs/godwit/renew-case-seal.yml", "reviewed: 2026-02-06", "reviewed: 2027-02-10")
+    cured = run(shop, "check", "--strict", "--today", "2027-02-10")
+
+    line, advice = done.stdout.splitlines()
+    assert line.startswith("procedures/repairs/godwit/renew-case-seal.yml:6:11: note overdue-review: ")
+    assert "    Review it, and write the day: `reviewed: 2027-02-10`." == advice
+    assert done.stderr.rstrip().endswith("no finding, 1 note")
+    assert (0, 0, "") == (done.returncode, cured.returncode, cured.stdout)
+
+
+def test_what_is_allowed(shop: Path) -> None:
+    """What authors have allowed is listed with their reasons where one asks, and stops nothing."""
+    change(
+        shop,
+        "repairs/godwit/clean-charge-port.yml",
+        "    record: photo\n",
+        "    picture: media/none.svg\n    allow: [{rule: missing-picture, because: It is being drawn.}]\n",
+    )
+
+    quiet, told = run(shop, "check", "--strict"), run(shop, "check", "--strict", "--show-allowed")
+
+    assert (0, "", 0) == (quiet.returncode, quiet.stdout, told.returncode)
+    assert ": allowed missing-picture: " in told.stdout
+    assert "    It is being drawn.\n" in told.stdout
+
+
 @pytest.mark.parametrize(
     "arguments",
     [
+        ("check", "--today", "soon"),
         ("check", "--select", "dupplicate-key"),
         ("check", "nowhere"),
         ("check", "--format", "yaml"),

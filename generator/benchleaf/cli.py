@@ -8,8 +8,9 @@ import os
 import shutil
 import signal
 import sys
+from dataclasses import replace
 from pathlib import Path
-from typing import TextIO
+from typing import TYPE_CHECKING, TextIO
 
 import click
 
@@ -17,11 +18,14 @@ from benchleaf import __version__, build
 from benchleaf.checks.rules import RULES
 from benchleaf.findings import Finding, Refused, bug
 from benchleaf.report import FORMATS
-from benchleaf.report.summary import Report
 from benchleaf.source import packaged
 from benchleaf.source.folder import Folder, docs_folder, find_root, scan
 
+if TYPE_CHECKING:
+    import datetime as dt
+
 CLEAN, FOUND, REFUSED, BUG = 0, 1, 2, 3
+DAY = click.DateTime(formats=["%Y-%m-%d"])
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -91,17 +95,28 @@ def _hush(stream: TextIO) -> None:
 @click.option("--select", multiple=True, metavar="RULE", help="Report this rule only; may be given several times.")
 @click.option("--ignore", multiple=True, metavar="RULE", help="Leave this rule out; may be given several times.")
 @click.option("--strict", is_flag=True, help="Let warnings stop publication too.")
-def check(paths: tuple[Path, ...], form: str, select: tuple[str, ...], ignore: tuple[str, ...], *, strict: bool) -> int:
+@click.option("--show-allowed", is_flag=True, help="List what authors have allowed as well, each with its reason.")
+@click.option("--today", type=DAY, metavar="DATE", help="Note the reviews that are overdue on that day (2027-01-31).")
+def check(  # noqa: PLR0913  (one argument for each option that a person may give)
+    paths: tuple[Path, ...],
+    form: str,
+    select: tuple[str, ...],
+    ignore: tuple[str, ...],
+    *,
+    strict: bool,
+    show_allowed: bool,
+    today: dt.datetime | None,
+) -> int:
     """Check the knowledge base, and report what is found in PATHS (everything, where none is given)."""
     gc.disable()  # A run that ends in seconds need not look for what it no longer needs; a sixth of its time.
     for name in (*select, *ignore):
         _known_rule(name)
     folder = _folder(paths[0] if paths else Path.cwd())
     wanted = _wanted(folder, paths)
-    checked = build.check(folder, pages=False)
+    checked = build.check(folder, today=today.date() if today else None, pages=False)
     report = checked.report(strict=strict)
     kept = tuple(finding for finding in report.findings if _asked_for(finding, wanted, select, ignore))
-    report = Report(kept, report.procedures, report.variants, report.devices, strict)
+    report = replace(report, findings=kept, show_allowed=show_allowed)
     _print(FORMATS[form](report))
     _tell(report.sentence)
     return FOUND if report.stopping else CLEAN

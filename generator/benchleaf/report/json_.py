@@ -20,7 +20,8 @@ def render(report: Report) -> str:
             "devices": report.devices,
             "stop": report.stopping,
             "pass": len(report.shown) - report.stopping,
-            "allowed": len(report.findings) - len(report.shown),
+            "notes": report.notes,
+            "allowed": len(report.allowed),
         },
     }
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"

@@ -11,18 +11,33 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """The findings to show, and how much was looked at. `strict` makes warnings stop too."""
+    """
+    The findings to show, and how much was looked at.
+
+    `strict` makes warnings stop too; a note never stops. `show_allowed` lists what authors have allowed as well.
+    """
 
     findings: tuple[Finding, ...]
     procedures: int
     variants: int
     devices: int
     strict: bool = False
+    show_allowed: bool = False
 
     @property
     def shown(self) -> tuple[Finding, ...]:
         """The findings that no author has allowed."""
         return tuple(finding for finding in self.findings if finding.allowed is None)
+
+    @property
+    def allowed(self) -> tuple[Finding, ...]:
+        """The findings that an author has allowed, with the reason."""
+        return tuple(finding for finding in self.findings if finding.allowed is not None)
+
+    @property
+    def notes(self) -> int:
+        """How many findings are notes, which ask for nothing before publication."""
+        return sum(1 for finding in self.shown if finding.level == "note")
 
     @property
     def stopping(self) -> int:
@@ -32,13 +47,15 @@ class Report:
     @property
     def sentence(self) -> str:
         """The last line of every check."""
-        stop, pass_by = self.stopping, len(self.shown) - self.stopping
+        stop, notes = self.stopping, self.notes
+        pass_by = len(self.shown) - stop - notes
         counts = ((self.procedures, "procedure"), (self.variants, "variant"), (self.devices, "device"))
         looked = f"{', '.join(_count(number, noun) for number, noun in counts)} checked"
+        noted = f", {_count(notes, 'note')}" if notes else ""
         if not stop and not pass_by:
-            return f"{looked}: no finding"
+            return f"{looked}: no finding{noted}"
         stops = f"{_count(stop, 'finding')} {'stops' if stop == 1 else 'stop'} publication"
-        return f"{looked}: {stops}, {pass_by} {'does' if pass_by == 1 else 'do'} not"
+        return f"{looked}: {stops}, {pass_by} {'does' if pass_by == 1 else 'do'} not{noted}"
 
 
 def _count(number: int, noun: str) -> str:
