@@ -66,6 +66,7 @@ from benchleaf.checks.rules.unused_allow.rule import RULE as UNUSED_ALLOW
 from benchleaf.checks.rules.unvented_oven.rule import RULE as UNVENTED_OVEN
 from benchleaf.checks.rules.vapour_in_case.rule import RULE as VAPOUR_IN_CASE
 from benchleaf.checks.rules.vapour_over_limit.rule import RULE as VAPOUR_OVER_LIMIT
+from benchleaf.checks.rules.washed_evidence.rule import RULE as WASHED_EVIDENCE
 from benchleaf.checks.rules.wet_ignition.rule import RULE as WET_IGNITION
 from benchleaf.checks.rules.wrong_value.rule import RULE as WRONG_VALUE
 
@@ -118,6 +119,7 @@ RULES: dict[str, Rule] = {
         FLAMMABLE_BATH,
         UNVENTED_OVEN,
         BATH_DAMAGE,
+        WASHED_EVIDENCE,
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
