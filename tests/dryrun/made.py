@@ -31,6 +31,6 @@ def trace(
     return next(one for one in performed(base) if one.procedure.id == "example" and one.world.variant == variant)
 
 
-def after(steps: str, *, access: str = "open", fields: str = "", variant: str = "w1") -> State:
+def after(steps: str, *, access: str = "open", fields: str = "", variant: str = "w1", wader: str = make.WADER) -> State:
     """Return the state at the end of *steps*, before anything is closed."""
-    return trace(steps, access=access, fields=fields, variant=variant).handover
+    return trace(steps, access=access, fields=fields, variant=variant, wader=wader).handover

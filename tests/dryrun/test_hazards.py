@@ -44,7 +44,8 @@ def _burns(one: Trace, at: Moment) -> bool:
 
 
 def _hot(_: Trace, at: Moment) -> bool:
-    heats = isinstance(at.step.action, act.Heat) and at.step.action.at.high > 51
+    action = at.step.action
+    heats = isinstance(action, act.Heat | act.Wait) and action.at is not None and action.at.high > 51
     return heats or any(hot.hand > hot.elapsed for hot in at.before.hot.values())
 
 

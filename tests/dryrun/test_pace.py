@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from benchleaf.dryrun.pace import Lies
 from benchleaf.dryrun.state import Wet
 from benchleaf.model.action import Heat
 from tests.dryrun.made import trace
@@ -47,7 +48,7 @@ def test_cooling_of_the_state() -> None:
     made = trace("- {do: Solder it., solder: {part: lamp-socket, tool: iron, at: 350 °C, for: 3 s}}")
     [(moment, heat)] = made.acts(Heat)
 
-    times = made.nature.cooling(made.world, "lamp-socket", heat, free=False)
+    times = made.nature.cooling(made.world, "lamp-socket", heat, Lies.ON_BOARD)
 
     assert times is not None
     hot = moment.after.hot["lamp-socket"]

@@ -17,6 +17,7 @@ from benchleaf.physics.cooling import (
     biot,
     burn_threshold,
     cool_time,
+    device_cool_time,
     free_cool_time,
     free_time,
     hand_threshold,
@@ -154,6 +155,16 @@ def test_free_part_by_practice() -> None:
     found = free_cool_time(case, Celsius(43.0), DEFAULT)
 
     assert 393.7 * 250 / 300 == pytest.approx(found.worst, rel=0.001)
+
+
+@pytest.mark.outside
+def test_whole_device_by_practice() -> None:
+    """A whole device cools as one lump, in its own time: 300 s would take 393.7 s, 1900 s takes 2493 s."""
+    case = Cooldown(Celsius(100.0), Celsius(22.0))
+    found = device_cool_time(case, Celsius(43.0), DEFAULT)
+
+    assert 393.7 * 1900 / 300 == pytest.approx(found.worst, rel=0.001)
+    assert 393.7 == pytest.approx(found.low, rel=0.001)
 
 
 def test_free_part_with_its_mass() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.places import left_with
 from benchleaf.dryrun.state import Beside, State, Touch
 
 if TYPE_CHECKING:
@@ -30,17 +31,17 @@ def beside(world: World, before: State, after: State, action: Heat, kind: str) -
     if not near:
         return ()
     state = after if action.kind == "solder" else before
-    here = _place(world, state, part)
+    here = left_with(world, state, part)
     taken = state.moving(part, world.family) if kind in LAID_ON else frozenset()
     names = {name: one for name, one in _all(world, state, near) if name not in taken and name != part}
     return tuple(
-        _beside(name, one, action) for name, one in names.items() if _place(world, state, name) == here
+        _beside(name, one, action) for name, one in names.items() if left_with(world, state, name) == here
     )  # fmt: skip
 
 
 def by_itself(world: World, state: State, part: str) -> bool:
     """Whether *part* lies by itself on the bench: nothing is beside it there."""
-    return _place(world, state, part) == part and state.moving(part, world.family) <= {part}
+    return left_with(world, state, part) == part and state.moving(part, world.family) <= {part}
 
 
 def without(touch: Touch, renewed: frozenset[str]) -> Touch:
@@ -64,17 +65,3 @@ def _beside(name: str, near: Neighbour, action: Heat) -> Beside:
     # What is no distance away touches, whatever else was said.
     via = near.via if distance > 0 or near.via in _THROUGH else "touching"
     return Beside(name, max(0.0, distance), via, kept)
-
-
-def _place(world: World, state: State, part: str) -> str:
-    """Return what *part* left the device with, itself perhaps; "" where it is in."""
-    seen: set[str] = set()
-    while part in world.parts and part not in seen:
-        if part in state.alone:
-            return part
-        seen.add(part)
-        above = world.parts[part].part_of
-        if above is None:
-            break
-        part = above.text
-    return ""

@@ -1,11 +1,12 @@
-"""What a tool brings to its own temperature, and what those parts bear."""
+"""What a tool, or the air of a cabinet, brings to its own temperature, and what those parts bear."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.model.action import Heat
+from benchleaf.dryrun.hot import in_the_air
+from benchleaf.model.action import Heat, Wait
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -24,7 +25,7 @@ class Body:
     """A part whose body is heated in a step: how hot it becomes, °C, and what it bears."""
 
     moment: Moment
-    heat: Heat
+    action: Heat | Wait
     part: str
     reached: float
     limit: Limit
@@ -39,10 +40,20 @@ def bodies(world: World, nature: Nature, moments: Iterable[Moment]) -> Iterator[
     """Yield each part with a limit that is heated in *moments*; an iron is judged at the joint and heats no body."""
     for moment in moments:
         action = moment.step.action
-        if not isinstance(action, Heat) or nature.kind(action.tool.text) == "iron":
+        if isinstance(action, Heat) and nature.kind(action.tool.text) != "iron":
+            names, reached = _under_tool(world, nature, moment, action), nature.source(action)
+        elif isinstance(action, Wait) and action.at is not None:
+            names, reached = in_the_air(world, moment.before), action.at.high
+        else:
             continue
-        own, all_over = action.on.text, nature.kind(action.tool.text) in _ALL_OVER
-        for name in sorted(world.family.get(own, ())) if all_over else [own]:
+        for name in names:
             limit = world.parts[name].heat_limit if name in world.parts else None
-            if limit is not None and (name == own or moment.before.is_in(name)):
-                yield Body(moment, action, name, nature.source(action), limit)
+            if limit is not None:
+                yield Body(moment, action, name, reached, limit)
+
+
+def _under_tool(world: World, nature: Nature, moment: Moment, action: Heat) -> tuple[str, ...]:
+    own = action.on.text
+    if nature.kind(action.tool.text) not in _ALL_OVER:
+        return (own,)
+    return tuple(name for name in sorted(world.family.get(own, ())) if name == own or moment.before.is_in(name))

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.beside import beside
-from benchleaf.dryrun.pace import Around, Heating, Wetted, cooling_times, drying_time
+from benchleaf.dryrun.hot import under_tool
+from benchleaf.dryrun.pace import Around, Heating, Lies, Wetted, cooling_times, drying_time
 from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import OUT, Fume, Hot, State, Touch, Wet
 from benchleaf.dryrun.warmth import overheated_packs
@@ -110,10 +111,7 @@ class Nature:
             away, alone = entered(world, state, part, family), alone - {part}
         moved = state._replace(away=away, alone=alone)
         touch = self._touch(world, state, moved, action)
-        times = self.cooling(world, part, action, free=part in alone)
-        cool, hand = (times[0].worst, times[1].worst) if times else (math.inf, math.inf)
-        warm = Hot(source, cool, hand)
-        hot = {**state.hot, **dict.fromkeys(family if kind != "iron" else {part}, warm)}
+        hot = {**state.hot, **under_tool(world, self, moved, action, family)}
         packs = {member: world.packs[member] for member in family if member in world.packs and kind != "iron"}
         spoilt = {battery: "too hot" for member, battery in packs.items() if _passed(world.parts.get(member), source)}
         after = moved._replace(hot=hot, touches=(*state.touches, touch))
@@ -141,16 +139,16 @@ class Nature:
         known = self.tools.get(tool)
         return known.contact.high / 2 if known and known.contact else 4e-3
 
-    def cooling(self, world: World, part: str, action: Heat, *, free: bool) -> tuple[Estimate, Estimate] | None:
+    def cooling(self, world: World, part: str, action: Heat, lies: Lies) -> tuple[Estimate, Estimate] | None:
         """
         Return how long *part* stays too hot to hand over and too hot for a hand after *action*, s.
 
-        None where nobody can say; `free` says that it has left its board.
+        None where nobody can say; *lies* is what it gives its heat to.
         """
         board, known = world.device.board if world.device else None, world.parts.get(part)
         heating = Heating(
             iron=self.kind(action.tool.text) == "iron",
-            free=free,
+            lies=lies,
             source=self.source(action),
             room=self.temperature,
             thickness=board.thickness.high if board and board.thickness else None,

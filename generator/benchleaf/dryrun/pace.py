@@ -7,6 +7,7 @@ formula holds: then nobody can say, and only an observation ends what is wet or 
 
 from __future__ import annotations
 
+from enum import Enum
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -27,7 +28,24 @@ from benchleaf.physics.types import (
 )
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from benchleaf.physics.constants import Constants
+
+
+class Lies(Enum):
+    """Where a hot part is: on its board, by itself, or in a device that is as warm as it."""
+
+    ON_BOARD = "on its board"
+    FREE = "by itself"
+    IN_WARM_DEVICE = "in a warm device"
+
+
+_FIND: dict[Lies, Callable[[cooling.Cooldown, Celsius, Constants], Estimate]] = {
+    Lies.ON_BOARD: cooling.cool_time,
+    Lies.FREE: cooling.free_cool_time,
+    Lies.IN_WARM_DEVICE: cooling.device_cool_time,
+}
 
 
 class Wetted(NamedTuple):
@@ -49,10 +67,14 @@ class Around(NamedTuple):
 
 
 class Heating(NamedTuple):
-    """How a part was heated: to what, in what room (°C), on how thick a board (m), by what touches (m, s)."""
+    """
+    How a part was heated: to what, in what room (°C), on how thick a board (m), by what touches (m, s).
+
+    `lies` says what it gives its heat to: its board, the air alone, or the device that is warm throughout.
+    """
 
     iron: bool
-    free: bool
+    lies: Lies
     source: float
     room: float
     thickness: float | None
@@ -96,7 +118,7 @@ def cooling_times(heating: Heating, constants: Constants) -> tuple[Estimate, Est
             )  # fmt: skip
             zone = heat.zone_rise((touches,), board, constants.heat, Metres(constants.cooling.zone_radius.central))
         case = cooling.Cooldown(source, room, zone, board.thickness)
-        find = cooling.free_cool_time if heating.free else cooling.cool_time
+        find = _FIND[heating.lies]
         cool = find(case, cooling.COOL, constants)
         return cool, find(case, cooling.hand_threshold(heating.material), constants)
     except OutOfRange:

@@ -1,4 +1,4 @@
-"""Where parts are when they come back: a part that is put on a board which is out is out with it."""
+"""Where parts are: with what they left the device, and with what they come back."""
 
 from __future__ import annotations
 
@@ -30,3 +30,17 @@ def _place_above(world: World, state: State, part: str) -> str | None:
         seen.add(above)
         known = world.parts.get(above)
     return None
+
+
+def left_with(world: World, state: State, part: str) -> str:
+    """Return what *part* left the device with, itself perhaps; "" where it is in."""
+    seen: set[str] = set()
+    while part in world.parts and part not in seen:
+        if part in state.alone:
+            return part
+        seen.add(part)
+        above = world.parts[part].part_of
+        if above is None:
+            break
+        part = above.text
+    return ""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from benchleaf.dryrun import charge
 from benchleaf.dryrun.beside import without
+from benchleaf.dryrun.hot import in_warm_air
 from benchleaf.dryrun.joining import brought_in, has_power, lifted, soldered_in
 from benchleaf.dryrun.places import entered
 from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
@@ -68,6 +69,8 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
             return charge.discharged(world, state, part.text)
         case act.Store(part=part, use_again=use_again):
             return _store(world, state, part.text, use_again=use_again)
+        case act.Wait() as wait:
+            return in_warm_air(world, nature, state, wait)
         case _:
             return state
 

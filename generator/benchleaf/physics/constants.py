@@ -83,6 +83,8 @@ class Cooling:
 
     part_time: Constant = _range((10.0, 20.0, 40.0), "s")
     free_time: Constant = _range((120.0, 180.0, 250.0), "s")
+    # A handheld device of 0.1 to 0.35 kg that is warm throughout: m c/(h A) with 1100 J/kgK, 8 to 15 W/m²K, 0.026 m².
+    device_time: Constant = _range((300.0, 900.0, 1900.0), "s")
     free_loss: Constant = _fixed(8.0, "W/m²K", "textbook", Status.MEMORY)
     biot: Constant = _fixed(0.1, "1", "heat transfer textbooks", Status.SEEN)
     moving_air_gain: Constant = _fixed(2.0, "1", "forced convection on both faces, textbook", Status.MEMORY)

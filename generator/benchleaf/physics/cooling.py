@@ -172,14 +172,24 @@ def free_time(part: FreePart, loss: float, constants: Constants) -> Seconds:
 
 def free_cool_time(case: Cooldown, threshold: Celsius, constants: Constants, part: FreePart | None = None) -> Estimate:
     """Return how long a part that has left takes to come down to *threshold*, s; without its mass, by practice."""
-    _can_cool(case.room, threshold)
-    if case.source <= threshold:
-        return Estimate(0.0, 0.0, 0.0, "s", "cool from the start", _TEXTBOOK)
     pace = constants.cooling.free_time
     ends: tuple[float, float, float] = (pace.low, pace.central, pace.high)
     if part is not None:
         own = free_time(part, constants.cooling.free_loss.central, constants)
         ends = (own / 1.5, own, own)  # the loss taken is the low one, so the wait is the long one
+    return _one_lump(case, threshold, constants, ends)
+
+
+def device_cool_time(case: Cooldown, threshold: Celsius, constants: Constants) -> Estimate:
+    """Return how long a whole device that is warm throughout takes to come down to *threshold*, s."""
+    pace = constants.cooling.device_time
+    return _one_lump(case, threshold, constants, (pace.low, pace.central, pace.high))
+
+
+def _one_lump(case: Cooldown, threshold: Celsius, constants: Constants, ends: tuple[float, float, float]) -> Estimate:
+    _can_cool(case.room, threshold)
+    if case.source <= threshold:
+        return Estimate(0.0, 0.0, 0.0, "s", "cool from the start", _TEXTBOOK)
     fold = math.log((case.source - case.room) / (threshold - case.room))
     low, central, high = (end * fold for end in ends)
     return Estimate(central, low, high, "s", method("one lump in still air", constants.cooling), _TEXTBOOK)

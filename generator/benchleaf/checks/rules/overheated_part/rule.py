@@ -20,7 +20,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
     for body in bodies(trace.world, trace.nature, trace.every()):
         if body.too_hot:
             yield Hit(
-                body.heat.place,
+                body.action.place,
                 f"`{body.part}` is brought to {body.reached:g} °C and bears {body.limit.at.text}",
                 f"Write at most {math.floor(body.limit.at.low)} °C, or take the part out before.",
                 step=body.moment.step,
