@@ -24,6 +24,7 @@ from benchleaf.checks.rules.long_sentence.rule import RULE as LONG_SENTENCE
 from benchleaf.checks.rules.lopsided_closing.rule import RULE as LOPSIDED_CLOSING
 from benchleaf.checks.rules.misread_value.rule import RULE as MISREAD_VALUE
 from benchleaf.checks.rules.missing_field.rule import RULE as MISSING_FIELD
+from benchleaf.checks.rules.missing_instruction.rule import RULE as MISSING_INSTRUCTION
 from benchleaf.checks.rules.missing_picture.rule import RULE as MISSING_PICTURE
 from benchleaf.checks.rules.missing_torque.rule import RULE as MISSING_TORQUE
 from benchleaf.checks.rules.mixed_alloy.rule import RULE as MIXED_ALLOY
@@ -37,6 +38,7 @@ from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
 from benchleaf.checks.rules.reused_seal.rule import RULE as REUSED_SEAL
+from benchleaf.checks.rules.several_instructions.rule import RULE as SEVERAL_INSTRUCTIONS
 from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
@@ -139,6 +141,8 @@ RULES: dict[str, Rule] = {
         DATA_AT_RISK,
         OVERDUE_REVIEW,
         LONG_SENTENCE,
+        SEVERAL_INSTRUCTIONS,
+        MISSING_INSTRUCTION,
         UNEXPLAINED_ALLOW,
         UNUSED_ALLOW,
     )
