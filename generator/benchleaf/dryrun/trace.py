@@ -38,6 +38,7 @@ class Route:
 
     `check` is the moment of the check that fails; `extra` what is performed because of it; `state` how the device is at
     its end; `end` a stop, a go_to, or None where the straight pass goes on (`goes_on` then holds what follows).
+    `target` is the procedure that a go_to leads to, None where there is none of that name.
     """
 
     check: Moment
@@ -45,6 +46,7 @@ class Route:
     state: State
     end: Stop | GoTo | None
     goes_on: tuple[Moment, ...] = ()
+    target: Procedure | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

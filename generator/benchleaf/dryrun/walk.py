@@ -110,7 +110,8 @@ class _Walk:
             return
         failed = self._failed(moment)
         extra = tuple(self._make_safe(moment, failed, check.if_not))
-        yield Route(moment, extra, extra[-1].after if extra else failed, check.if_not)
+        state = extra[-1].after if extra else failed
+        yield Route(moment, extra, state, check.if_not, target=self._target(check.if_not))
 
     def _answered(self, moment: Moment) -> bool:
         """Whether the way the device arrives answers the check: a pack known to be swollen is not found so again."""
@@ -132,7 +133,10 @@ class _Walk:
             last = extra[-1]
         # The last repeat passes and the work goes on; and it may fail as well, and `then` ends the path.
         yield Route(moment, tuple(extra), last.after, None, tuple(self._perform(last.after, rest)))
-        yield Route(moment, (), self._failed(last), way.then)
+        yield Route(moment, (), self._failed(last), way.then, target=self._target(way.then))
+
+    def _target(self, way: Stop | GoTo | None) -> Procedure | None:
+        return self.base.target(self.procedure, way.procedure.text) if isinstance(way, GoTo) else None
 
     def _failed(self, moment: Moment) -> State:
         """Return the state after *moment* when its check fails: what it was to show is not so."""
@@ -145,7 +149,7 @@ class _Walk:
         """Yield what a procedure that makes safe performs from here, inside an opening or a closing."""
         if moment.kind not in {"opening", "closing"} or not isinstance(way, GoTo):
             return
-        target = self.base.target(self.procedure, way.procedure.text)
+        target = self._target(way)
         if target is None or target.purpose != "make-safe":
             return
         steps = self._rest(moment, target)

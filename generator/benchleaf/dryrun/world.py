@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.depth import depths
 from benchleaf.model.action import Remove, Unplug, Unscrew
 from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from benchleaf.dryrun.reach import Under
     from benchleaf.model.action import Action
     from benchleaf.model.device import Battery, Bond, Connector, Device, Fastener, Part
     from benchleaf.units.quantity import Length
@@ -41,7 +43,7 @@ class World:
 
     `family` gives each part with all that is part of it; `near` is read both ways; `plugs` gives the battery that a
     connector isolates, `packs` the battery that a part is; `glued` the bonds that hold a part; `stores` are the parts
-    that keep charge.
+    that keep charge; `under` says beneath which cover a thing lies, by its kind and name.
     """
 
     device: Device | None
@@ -59,13 +61,14 @@ class World:
     spends: Mapping[str, frozenset[str]]
     lids: Lids
     stores: frozenset[str]
+    under: Mapping[tuple[str, str], tuple[Under, ...]]
     make_up: tuple[object, ...]
 
 
 def world(device: Device | None, variant: str) -> World:
     """Return *device* as *variant* has it."""
     if device is None:
-        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, Lids(), frozenset(), ())
+        return World(None, variant, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, Lids(), frozenset(), {}, ())
     parts = {name: part for name, part in device.parts.items() if applies(part.only, variant)}
     batteries = {name: battery for name, battery in device.batteries.items() if applies(battery.only, variant)}
     bonds = {name: bond for name, bond in device.bonds.items() if applies(bond.only, variant)}
@@ -88,6 +91,7 @@ def world(device: Device | None, variant: str) -> World:
         spends=_spends(device, parts, variant),
         lids=_lids(device, variant),
         stores=frozenset(name for name, part in parts.items() if part.stores),
+        under=depths(device, parts, variant),
         make_up=_make_up(device, variant),
     )
 

@@ -59,6 +59,7 @@ from benchleaf.checks.rules.unpaired_part.rule import RULE as UNPAIRED_PART
 from benchleaf.checks.rules.unproven_repair.rule import RULE as UNPROVEN_REPAIR
 from benchleaf.checks.rules.unproven_seal.rule import RULE as UNPROVEN_SEAL
 from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABLE_PROCEDURE
+from benchleaf.checks.rules.unreached_level.rule import RULE as UNREACHED_LEVEL
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
@@ -131,6 +132,7 @@ RULES: dict[str, Rule] = {
         UNPROVEN_SEAL,
         UNPAIRED_PART,
         UNORIENTED_PART,
+        UNREACHED_LEVEL,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
         UNCHECKED_JOINT,
