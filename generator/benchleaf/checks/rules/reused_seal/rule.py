@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.findings import Level
-from benchleaf.model.action import Fit
+from benchleaf.model.action import Fit, Replace
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,9 +42,9 @@ def watch(trace: Trace) -> Iterator[Hit]:
 
 
 def _closes_with(world: World, moment: Moment, name: str, part: str) -> bool:
-    """Whether *moment* puts back what *name*, or the part that it holds, is spent by."""
+    """Whether *moment* puts back, or renews, what *name*, or the part that it holds, is spent by."""
     action = moment.step.action
-    if not isinstance(action, Fit):
+    if not isinstance(action, Fit | Replace) or (isinstance(action, Replace) and action.part.text == name):
         return False
     back = action.part.text
     return part in world.family.get(back, ()) or any(
