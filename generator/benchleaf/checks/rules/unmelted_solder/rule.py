@@ -25,7 +25,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
     """Yield each rework that does not melt the solder of its joint, and each iron that barely does."""
     for spot in every_step(base):
         action = spot.step.action
-        if not isinstance(action, Heat) or action.kind == "heat":
+        if not isinstance(action, Heat) or (action.kind == "heat" and not _wicks(base, spot)):
             continue
         reached = Celsius((action.reaches or action.at).low)
         tool = base.tools.get(action.tool.text)
@@ -49,6 +49,12 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
                     step=spot.step,
                     about=alloy.id,
                 )
+
+
+def _wicks(base: KnowledgeBase, spot: Spot) -> bool:
+    """Whether the step takes up old solder: heat alone melts nothing that must be molten, a wick drinks what is."""
+    known = (base.materials.get(amount.material.text) for amount in spot.step.apply)
+    return any(material is not None and material.kind == "wick" for material in known)
 
 
 def _alloys(base: KnowledgeBase, spot: Spot) -> tuple[Alloy, ...]:
