@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.checks.at_odds import facts_at_odds
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.variants import misnamed_variants
 from benchleaf.checks.walk import in_use
@@ -16,8 +17,9 @@ if TYPE_CHECKING:
 
 
 def check(base: KnowledgeBase) -> Iterator[Hit]:
-    """Yield what only the whole base can tell: variants that are none, and steps' names that a level has already."""
+    """Yield what only the whole base can tell: variants that are none, facts at odds, steps' names that a level has."""
     yield from misnamed_variants(base)
+    yield from facts_at_odds(base)
     for procedure in in_use(base):
         device = base.devices.get(procedure.device)
         taken = {
