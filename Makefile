@@ -5,6 +5,7 @@
 #   make test    every test, those in the browser too
 #   make check   format, lint, types, imports, tests and a strict build of the site: what must hold before a change lands
 #   make lint    the first four of these
+#   make mutants what the rules catch of the faults that a tired author commits
 #   make bench   how long a build takes and how it grows, beside a plain site of the same text
 #   make clean   take away what these commands made, but for .venv and node_modules
 
@@ -14,7 +15,7 @@ BIN    := $(VENV)/bin
 # MkDocs' theme prints a notice about its own future at each build; ours is in DEVELOPERS.md.
 export NO_MKDOCS_2_WARNING := 1
 
-.PHONY: site serve test check strict lint bench clean tools
+.PHONY: site serve test check strict lint bench mutants clean tools
 .DEFAULT_GOAL := site
 .DELETE_ON_ERROR:
 
@@ -43,6 +44,9 @@ lint: $(VENV)/.stamp
 
 bench: $(VENV)/.stamp
 	@$(BIN)/python -m tests.bench $(ARGS)
+
+mutants: $(VENV)/.stamp
+	@$(BIN)/python -m tests.mutants $(ARGS)
 
 clean:
 	@rm -rf site dist build .cache .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis

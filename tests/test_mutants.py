@@ -1,0 +1,51 @@
+"""Slips that a tired author makes are seen: a sample of `make mutants`, and what that measure itself stands on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import pytest
+
+from benchleaf import build
+from benchleaf.findings import Level
+from tests.mutants.book import DOCS
+from tests.mutants.case import Case
+from tests.mutants.operators import OPERATORS
+from tests.mutants.run import book, everything, sample
+
+if TYPE_CHECKING:
+    from benchleaf.findings import Finding
+
+# A whole check costs a good half second.
+WHOLE = sample(300)
+
+
+def told(finding: Finding) -> tuple[str, str, int, str]:
+    """Return what two runs must agree on."""
+    return (finding.rule, finding.place.path, finding.place.line, finding.message)
+
+
+def test_book_is_sound() -> None:
+    """The demonstration, written anew, gives no finding: what is found in a mutant is the mutant's."""
+    assert [] == [found for found in build.check(book().folder).findings if found.allowed is None]
+
+
+def test_operators_have_names_of_their_own() -> None:
+    """Each operator is told from the others, and says what is dangerous about it."""
+    assert len(OPERATORS) == len({operator.name for operator in OPERATORS})
+    assert all(operator.why for operator in OPERATORS)
+
+
+@pytest.mark.parametrize("number", WHOLE, ids=lambda number: everything()[number][1].key(everything()[number][0].name))
+def test_short_way_finds_the_same(number: int) -> None:
+    """What is found in a mutant against its device alone is what the whole check finds."""
+    case = Case(book(), *everything()[number])
+    files = tuple(case.changed.file if file.path == case.mutant.path else file for file in book().folder.files)
+    whole = build.check(replace(book().folder, files=files)).findings
+
+    assert {told(each) for each in case.changed.findings()} == {
+        told(each)
+        for each in whole
+        if each.level is not Level.NOTE and each.allowed is None and each.place.path.removeprefix(DOCS).count("/") > 1
+    }
