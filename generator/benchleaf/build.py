@@ -82,7 +82,7 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
         for trace in traces:
             found.extend(engine.watch(trace, watching, used))
         if pages:
-            outcomes[key] = outcome(traces)
+            outcomes[key] = outcome(traces, base.shop.units if base.shop else {})
     found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))
     return Checked(folder, base, engine.in_order(found), outcomes)
 

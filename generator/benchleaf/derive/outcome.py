@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.after import after
+from benchleaf.derive.callouts import Callout, callouts
 from benchleaf.derive.ledger import Ledger, ledger
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from benchleaf.derive.news import News
     from benchleaf.dryrun.trace import Trace
@@ -21,17 +22,34 @@ class Outcome:
     A procedure performed on all its variants.
 
     `after` gives, by step id, what the step changed, each with the variants it holds for (none: all that perform the
-    step); `ledgers`, by variant, what is counted back.
+    step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
+    likewise with its variants.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
     ledgers: Mapping[str, Ledger]
+    callouts: tuple[tuple[Callout, tuple[str, ...]], ...] = ()
 
 
 NOT_PERFORMED = Outcome({}, {})
 
 
-def outcome(traces: Sequence[Trace]) -> Outcome:
-    """Return what pages keep of *traces*, the performances of one procedure."""
+def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
+    """Return what pages keep of *traces*, the performances of one procedure, in the shop's *units*."""
     counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
-    return Outcome(after(traces), {variant: own for variants, own in counts for variant in variants})
+    ledgers = {variant: own for variants, own in counts for variant in variants}
+    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)))
+
+
+def _messages(traces: Sequence[Trace], units: Mapping[str, str]) -> Iterator[tuple[Callout, tuple[str, ...]]]:
+    """Yield each message once, with the variants that it is for where they are not all."""
+    found: dict[tuple[str, ...], Callout] = {}
+    whose: dict[tuple[str, ...], list[str]] = {}
+    for trace in traces:
+        for one in callouts(trace, units):
+            key: tuple[str, ...] = (one.step, one.hazard, one.signal, one.what, one.happens, one.avoid)
+            found.setdefault(key, one)
+            whose.setdefault(key, []).extend(trace.variants)
+    every = sum(len(trace.variants) for trace in traces)
+    for key, one in found.items():
+        yield one, () if len(whose[key]) == every else tuple(whose[key])

@@ -25,7 +25,7 @@ from benchleaf.pages.compose.site import (
     variant_titles,
 )
 from benchleaf.pages.compose.wording import capital, hazard_of, held
-from benchleaf.pages.parts import Banner, Cell, Link, Picture, SafetyMessage, TitleBlock, Words, words
+from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
 from benchleaf.pages.sheet import (
     Data,
@@ -62,6 +62,8 @@ _ARRIVES = {
     ("liquid", "unknown"): "Wet or not, not known", ("battery", "swollen"): "Battery swollen",
     ("battery", "unknown"): "Battery sound or not, not known", ("glass", "broken"): "Glass broken",
 }  # fmt: skip
+# The last is an author's own caution, which has no signal word.
+_GRAVEST = ("DANGER", "WARNING", "CAUTION", "NOTICE", "")
 _RECORD = {"photo": "Photograph it.", "note": "Write down what you see.", "reading": "Write down the reading."}
 _BANNERS = {
     "draft": ("Draft", "Not approved. It is shown here for its author and is not on the public site."),
@@ -175,9 +177,6 @@ class _Page:
             heats = [self._limits.degrees(quantity) for quantity in settings.temperatures.get(tool, ())]
             note = ", ".join(held(part) for part in dict.fromkeys([*drives, *torques, *heats]))
             equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
-        cautions = dict.fromkeys(
-            (caution.hazard, row.number, row.step.id) for row in self._rows for caution in row.step.cautions
-        )
         return Needs(
             conditions=tuple(Need(text) for text in [*esd, *measured]),
             equipment=tuple(equipment),
@@ -187,10 +186,22 @@ class _Page:
             ),
             spares=tuple(self._spare(name, count) for name, count in needs.spares(self._rows, self._variants).items()),
             safety=(
-                *(Need(hazard_of(name), f"before {number}", f"#step-{step}") for name, number, step in cautions),
+                *self._gathered(),
                 Need("Local rules and the rules of the house", "always"),
             ),
         )  # fmt: skip
+
+    def _gathered(self) -> Iterator[Need]:
+        """Yield the safety messages of all steps, the gravest first: word, hazard, and before which steps."""
+        found: dict[tuple[str, str], list[Numbered]] = {}
+        for row in self._rows:
+            for message in self._messages(row.step):
+                rows = found.setdefault((message.signal.upper(), message.hazard), [])
+                if row not in rows:
+                    rows.append(row)
+        for (word, hazard), rows in sorted(found.items(), key=lambda item: _GRAVEST.index(item[0][0])):
+            note = f"before {', '.join(row.number for row in rows)}"
+            yield Need(hazard_of(hazard), note, f"#step-{rows[0].step.id}", strong=word)
 
     def _spare(self, name: str, count: int) -> Need:
         part = self._device.parts.get(name) if self._device else None
@@ -232,7 +243,7 @@ class _Page:
             uses=self._uses(step),
             record=_RECORD.get(step.record or "", ""),
             marks=("Cannot be undone",) if step.irreversible else (),
-            cautions=tuple(SafetyMessage(c.hazard, hazard_of(c.hazard), c.hazard, c.text.text) for c in step.cautions),
+            cautions=tuple(self._messages(step)),
             limits=self._limits.of(step),
             check=check(self._site, self._procedure, self._numbers, step.check, self._root) if step.check else None,
             after=tuple(self._state(step.id)),
@@ -240,6 +251,19 @@ class _Page:
             only=only,
             data=(Data("phase", row.kind), Data("record", step.record)) if step.record else (Data("phase", row.kind),),
         )  # fmt: skip
+
+    def _messages(self, step: Step) -> Iterator[SafetyMessage]:
+        """Yield what the dry run found to say before *step*, the gravest first, then the author's own."""
+        for one, variants in self._outcome.callouts:
+            if one.step == step.id:
+                titles = variant_titles(self._device, variants)
+                yield SafetyMessage(
+                    one.hazard, one.signal.upper(), one.hazard, one.what, one.signal, one.happens, one.avoid,
+                    Link("How this is computed", f"{self._root}methods.html#{one.method}") if one.method else None,
+                    Only(" ".join(variants), f"{titles} only") if variants else None,
+                )  # fmt: skip
+        for own in step.cautions:
+            yield SafetyMessage(own.hazard, hazard_of(own.hazard), own.hazard, own.text.text)
 
     def _uses(self, step: Step) -> Words:
         names = dict.fromkeys([*(tool.text for tool in step.use), *_acting(step)])
