@@ -44,7 +44,7 @@ def _damaged(trace: Trace, battery: Battery) -> Iterator[Hazard]:
         hurt = _hurt(trace.straight[first], battery)
         yield Hazard(
             "battery", first, last, Severity.GRAVE, _HURT[hurt].format(name),
-            "A cell that is bent, pierced or shorted can burst into flame without a warning.",
+            "Bent, pierced or shorted, it can burst into flame.",
             "Do not press, bend or pry at it. Keep the metal box and a clear bench at hand.",
             certain=hurt == "swollen" and any(_comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
         )  # fmt: skip
@@ -69,7 +69,7 @@ def _handled(trace: Trace, battery: Battery) -> Iterator[Hazard]:
         yield Hazard(
             "battery", first, last, Severity.GRAVE,
             f"Hands and tools come to {name}" + (", which holds {energy}." if energy else "."),
-            "A cell that is bent, pierced or shorted can burst into flame.",
+            "Bent, pierced or shorted, it can burst into flame.",
             "Use no metal tool and no force. Lift it flat.", numbers=energy, method="battery",
         )  # fmt: skip
 
@@ -94,8 +94,8 @@ def _warmed(trace: Trace, battery: Battery) -> Iterator[Hazard]:
                 yield Hazard(
                     "battery", number, number, Severity.GRAVE,
                     f"{opened(name)} warms to {{reached}} beside the heat.",
-                    "A cell that is too warm vents and burns.",
-                    "Keep to the times and the pauses of the step. Stop if it smells sweet or swells.",
+                    "Too warm, it vents and burns.",
+                    "Keep to the times and pauses. Stop if it smells sweet or swells.",
                     numbers={"reached": one.reached}, method="neighbour",
                 )  # fmt: skip
 
@@ -112,8 +112,8 @@ def _joined(trace: Trace, battery: Battery) -> Iterator[Hazard]:
         yield Hazard(
             "battery", first, last, Severity.LIGHT,
             f"The device is open and {name} is still joined" + (": {energy}." if energy else "."),
-            "A tool across two contacts sparks, burns and spoils the board.",
-            "Lay no tool in the device. Touch nothing but what the step names.", numbers=energy, method="battery",
+            "A tool across two contacts sparks and burns.",
+            "Lay no tool in it.", numbers=energy, method="battery",
         )  # fmt: skip
 
 

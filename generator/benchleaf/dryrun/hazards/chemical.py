@@ -27,8 +27,8 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
         yield Hazard(
             "chemical", used[0], used[-1], Severity.LIGHT,
             f"{opened(liquid_called(trace, name))}: {'; '.join(text.lower() for text in said)}.",
-            "It takes the fat out of the skin, and a splash burns the eye.",
-            "Wear eye protection and the gloves that its safety data sheet names.", method="materials",
+            "It dries the skin, and a splash burns the eye.",
+            "Wear eye protection and the gloves its safety data sheet names.", method="materials",
         )  # fmt: skip
 
 

@@ -20,7 +20,7 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
     ):
         yield Hazard(
             "esd", first, last, Severity.THINGS,
-            "The device is open, and its parts take harm from static.",
-            "A spark too small to feel spoils a part, and it fails weeks later.",
-            "Wear the wrist strap on the earthed mat. Hold boards by their edges.",
+            "Open, the device takes harm from static.",
+            "A spark too small to feel spoils a part.",
+            "Wear the wrist strap, work on the mat, hold boards by their edges.",
         )  # fmt: skip

@@ -19,8 +19,8 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
         yield Hazard(
             "fumes", first, last, Severity.LIGHT,
             "Flux boils off under the heat.",
-            "Its fumes hurt the eyes and the airways, and can make a person allergic to them for life.",
-            "Run the extraction close to the work. Keep the face out of the smoke.",
+            "Its fumes hurt eyes and airways, and can make allergic for life.",
+            "Run the extraction. Keep the face out of the smoke.",
         )  # fmt: skip
 
 

@@ -31,9 +31,8 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
         yield Hazard(
             "heat", first, last, Severity.LIGHT,
             _of_tools(trace, heats, known=long is not None) if heats else _of_air(trace, warm, known=long is not None),
-            "It burns the skin at a touch.",
-            "Hold what is hot with tweezers. Put the tool back in its stand each time." if heats else
-            "Let all that was in there cool before anybody takes it in the hand.",
+            "A touch burns the skin.",
+            "Use tweezers. Put the tool back in its stand." if heats else "Let it cool before a hand takes it out.",
             numbers={"setting": setting, **({"cooling": long} if long else {})}, method="cool-down",
         )  # fmt: skip
 

@@ -25,8 +25,8 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
         drying = _longest(trace, moments)
         yield Hazard(
             "ignition", first, last, Severity.GRAVE,
-            f"{opened(names)} {'burns' if len(liquids) == 1 else 'burn'}, and the vapour creeps along the bench.",
-            "Heat, a spark or power lights it, and it burns hands and face.",
+            f"{opened(names)} {'burns' if len(liquids) == 1 else 'burn'}, and the vapour creeps.",
+            "Heat, a spark or power lights it: hands and face burn.",
             "Keep heat and power away until it has dried: {drying}." if drying
             else "Keep heat and power away until the step that shows that it has dried.",
             numbers={"drying": drying} if drying else {}, method="drying",

@@ -37,7 +37,7 @@ def _lengths(trace: Trace) -> Iterator[Hazard]:
         yield Hazard(
             "property", first, last, Severity.THINGS,
             f"Two lengths of {thread} screw are out together.",
-            "A long one in a short hole goes into what lies under it.",
+            "A long one in a short hole goes through what lies under it.",
             "Keep the lengths apart in the tray.",
         )  # fmt: skip
 
@@ -61,8 +61,8 @@ def _seals(trace: Trace) -> Iterator[Hazard]:
             yield Hazard(
                 "property", first, last, Severity.THINGS,
                 f"{opened(called(trace, name))} is spent here, and with it the rating {part.keeps_out}.",
-                "Water that gets in later spoils the whole device.",
-                "Fit a new one, and tell the owner what the repair can promise.",
+                "Water gets in and spoils the device.",
+                "Fit a new one.",
             )  # fmt: skip
 
 
@@ -76,6 +76,6 @@ def _neighbours(trace: Trace) -> Iterator[Hazard]:
                     "property", number, number, Severity.THINGS,
                     f"{opened(called(trace, one.part))} warms to {{reached}} beside the heat, and bears {{limit}}.",
                     "Hotter, it warps or fails.",
-                    "Keep to the times and the pauses of the step.",
+                    "Keep to the times and pauses.",
                     numbers={"reached": one.reached, "limit": given(one.limit, "°C")}, method="neighbour",
                 )  # fmt: skip
