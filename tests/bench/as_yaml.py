@@ -52,7 +52,7 @@ def _quoted(text: str) -> str:
 def _device(device: Device) -> str:
     parts = "\n".join(
         f"  {place}: {{title: {word.capitalize()}, kind: socket, part_of: main-board, heat_limit: 245 °C, "
-        "joint_limit: {at: 360 °C, for: 5 s}, near: {battery: 38 mm}, price: 9 EUR}"
+        "joint_limit: {at: 360 °C, for: 5 s}, near: {battery: 70 mm}, price: 9 EUR}"
         for place, word, _ in PLACES
     )
     return f"""\
@@ -81,7 +81,7 @@ access:
   open:
     title: Case open, battery isolated
     volume: 60 cm³
-    tools: [driver-small]
+    tools: [driver-small, pack-tester]
     opening:
 {_steps(OPENING, "      ")}
     closing:

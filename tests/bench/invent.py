@@ -108,6 +108,7 @@ MATERIALS = {
 A_DEVICE = 25  # procedures
 
 SWOLLEN = "The battery is swollen. Take it outside and ask for help."
+FULL = "Close up and run it down first."
 OPENING = (
     Step("Shut the unit down.", "power: off", after="Power off"),
     Step(
@@ -124,6 +125,12 @@ OPENING = (
         if_not=f"stop. {SWOLLEN}",
     ),
     Step("Unplug the battery.", "unplug: battery-plug", after="Battery isolated"),
+    Step(
+        "Read the charge of the battery.",
+        f"check: {{battery: charge, with: pack-tester, expect: ≤ 50 %, if_not: {{stop: {FULL}}}}}",
+        "≤ 50 %",
+        if_not=f"stop. {FULL}",
+    ),
 )
 CLOSING = (
     Step("Plug the battery in.", "plug: battery-plug", after="Battery joined"),

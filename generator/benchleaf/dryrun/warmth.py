@@ -113,5 +113,5 @@ def overheated_packs(world: World, nature: Nature, state: State) -> Iterator[str
         if battery is None:
             continue
         one = warmed_by(world, nature, state.touches, beside)
-        if one.limit is not None and one.bound > one.limit and one.reached.central > one.limit:
+        if one.limit is not None and not one.stays_below(one.limit) and one.reached.central > one.limit:
             yield battery
