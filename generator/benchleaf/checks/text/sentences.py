@@ -23,6 +23,7 @@ _QUOTED = re.compile(
     r"\"[^\"]*\"|“[^“”]*”|„[^„“”]*[“”]|«[^«»]*»|`[^`]*`|(?<!\w)'[^']*'(?!\w)|(?<!\w)\u2018[^\u2018\u2019]*\u2019(?!\w)"
 )
 _BRACKETS = re.compile(r"\(([^()]*)\)")
+_OPENS = re.compile(r"[(\"'`“”„«\u2018\u2019]")
 _WORD = re.compile(r"\S*\w\S*")
 
 
@@ -51,6 +52,12 @@ def _joined(text: str) -> str:
     for one in reversed(list(found(text))):
         text = f"{text[: one.start]} quantity {text[one.end :]}"
     return text
+
+
+def may_be_over(text: str, most: int) -> bool:
+    """Say whether a sentence of *text* can have more than *most* words: quick, and right where it says no."""
+    # Brackets and quotations become words of their own, which can part what is one word between spaces.
+    return len(text.split()) + 2 * len(_OPENS.findall(text)) > most
 
 
 def longest(text: str) -> int:

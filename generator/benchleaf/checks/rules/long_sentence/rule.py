@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.rule import Hit, Rule
-from benchleaf.checks.text.sentences import longest
+from benchleaf.checks.text.sentences import longest, may_be_over
 from benchleaf.checks.walk import every_step
 from benchleaf.findings import Level
 
@@ -30,7 +30,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
 
 
 def _long(do: Said, step: Step | None) -> Iterator[Hit]:
-    count = longest(do.text)
+    count = longest(do.text) if may_be_over(do.text, MOST) else 0
     if count > MOST:
         rest = "another step, or in `why`" if step else "another test"
         yield Hit(
