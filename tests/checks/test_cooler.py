@@ -145,14 +145,11 @@ def test_every_fault_is_found() -> None:
     "step",
     [
         IRON.format(lasts=3, times=5000, pause=1),
-        "solder: {part: port, tool: iron, at: 350 °C, for: '> 3 s'}",
-        "solder: {part: port, tool: iron, at: '> 350 °C', for: '< 3 s', times: 3, pause: '> 1 s'}",
-        "heat: {on: port, tool: hot-air, at: 380 °C, for: 10 d, reaches: '> 240 °C'}",
         "heat: {on: port, tool: microscope, at: 300 °C, for: 30 s}",
     ],
 )
 def test_strange_steps(step: str) -> None:
-    """Open ends, thousands of touches and tools that do not heat are judged as well, by the side that is safe."""
+    """Thousands of touches and tools that do not heat are judged as well, by the side that is safe."""
     assert 1 == len(found("10 mm", step))
 
 

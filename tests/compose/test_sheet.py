@@ -63,7 +63,6 @@ def need(page: BeautifulSoup, label: str) -> list[str]:
         ("bath: {material: deionised-water, on: lamp, for: 3 min, at: 40 °C}", "3 min at 40 °C Deionised water"),
         ("wait: {for: 2 min, until: dry, at: 40 °C, with: heat-mat, air_speed: 3 m/s}",
          "2 min until dry at 40 °C Heat mat air at 3 m/s"),
-        ("wait: {for: '>= 2 min'}", "≥ 2 min"),
         ("supply: {from: usb, at: 5 V, limit: 0.5 A, into: lamp-socket}",
          "5 V from usb into Lamp socket limited to 0.5 A"),
         ("release: {bond: lens-bond, by: [heat]}", "60–75 °C where the bond softens"),
