@@ -152,16 +152,3 @@ def test_water_does_not_burn() -> None:
 def test_flammable(name: str) -> None:
     """Every other built-in liquid counts as flammable."""
     assert SUBSTANCES[name].flammable
-
-
-@pytest.mark.parametrize("name", SUBSTANCES)
-def test_attacks_known_solids(name: str) -> None:
-    """What a liquid attacks is a built-in solid, so that a part made of it is found."""
-    attacked = {attack.solid for attack in SUBSTANCES[name].attacks}
-
-    assert attacked <= {solid for solid, entry in BUILT_IN.items() if entry.kind == "solid"}
-
-
-def test_acetone_dissolves_polycarbonate() -> None:
-    """A liquid says how it harms a solid, and nothing of one that it leaves alone."""
-    assert ("dissolves", None) == (SUBSTANCES["acetone"].harms("polycarbonate"), SUBSTANCES["acetone"].harms("glass"))

@@ -22,6 +22,7 @@ from benchleaf.physics.drying import (
     evaporation,
     film_time,
     mass_transfer,
+    most_runoff,
     runoff_reach,
     trapped_time,
     wet_bulb,
@@ -147,6 +148,14 @@ def test_patch_dries_faster_than_pool(speed: float, slower: float) -> None:
 def test_runoff(volume: float, reach: float) -> None:
     """A liquid runs as far as was tabled."""
     assert reach == round(runoff_reach(millilitres(volume), DRYING) * 1e3)
+
+
+@pytest.mark.parametrize("volume", [0.01, 0.2, 1, 50])
+def test_runoff_there_and_back(volume: float) -> None:
+    """The volume that reaches as far as a liquid runs is the volume of that liquid."""
+    reach = runoff_reach(millilitres(volume), DRYING)
+
+    assert pytest.approx(millilitres(volume)) == most_runoff(reach, DRYING)
 
 
 # Trapped liquid (common practice): h at 21 °C and in warm air.

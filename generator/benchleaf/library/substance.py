@@ -66,14 +66,6 @@ class Exposure:
 
 
 @dataclass(frozen=True, slots=True)
-class Attack:
-    """A built-in solid that a liquid harms, and how: dissolves, crazes or swells."""
-
-    solid: str
-    how: str
-
-
-@dataclass(frozen=True, slots=True)
 class Substance:
     """
     A liquid of the built-in library.
@@ -96,8 +88,6 @@ class Substance:
     uel: Cited | None
     exposure: Exposure
     ghs: Ghs | None
-    attacks: tuple[Attack, ...]
-    attacks_status: Status
     water_miscible: bool
 
     @property
@@ -109,7 +99,3 @@ class Substance:
     def is_water(self) -> bool:
         """Whether the air of the room already holds its vapour, so that humidity slows its drying."""
         return self.cas == "7732-18-5"
-
-    def harms(self, solid: str) -> str | None:
-        """Return how it harms the built-in *solid*, or None."""
-        return next((attack.how for attack in self.attacks if attack.solid == solid), None)

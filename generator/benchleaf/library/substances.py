@@ -7,7 +7,7 @@ safety summary is one of the US National Academies. Each source is seen unless t
 
 from __future__ import annotations
 
-from benchleaf.library.substance import Attack, Exposure, Ghs, Substance
+from benchleaf.library.substance import Exposure, Ghs, Substance
 from benchleaf.library.value import Cited, Status, Value, higher, lower
 
 _CALC, _LIB, _MEM, _CP, _SEEN = Status.CALCULATED, Status.LIBRARY, Status.MEMORY, Status.PRACTICE, Status.SEEN
@@ -23,7 +23,6 @@ _NTP = "US National Toxicology Program"
 _PUBLISHED = "published exposure limits, NIOSH Pocket Guide"
 _CURVES = "textbook tables of diffusion in air at 20 to 25 °C"
 _MMHG = 133.322368
-_RESISTANCE = "makers' tables of chemical resistance"
 
 
 def _molar(gram: float) -> Cited:
@@ -63,10 +62,6 @@ def _diffusion(value: float) -> Cited:
     return _one(value * 1e-5, "m²/s", _CURVES, _MEM)
 
 
-def _attacks(how: str, *solids: str) -> tuple[Attack, ...]:
-    return tuple(Attack(solid, how) for solid in solids)
-
-
 _ISOPROPANOL = Substance(
     id="isopropanol",
     cas="67-63-0",
@@ -83,8 +78,6 @@ _ISOPROPANOL = Substance(
     uel=_percent((12.7, _NPG, _SEEN), (12.7, _IEC, _LIB), (12.7, _NFPA, _LIB)),
     exposure=Exposure(_limit(400), _limit(400), _limit(500), _limit(2000)),
     ghs=Ghs(("GHS02", "GHS07"), "Danger", ("H225", "H319", "H336"), "safety data sheets", _SEEN),
-    attacks=_attacks("crazes", "pmma"),
-    attacks_status=_CP,
     water_miscible=True,
 )
 
@@ -104,8 +97,6 @@ _ETHANOL = Substance(
     uel=_percent((19.0, _NPG, _SEEN), (19.0, _IEC, _LIB)),
     exposure=Exposure(_limit(1000), _limit(1000), None, _limit(3300)),
     ghs=Ghs(("GHS02", "GHS07"), "Danger", ("H225", "H319"), "safety data sheets", _MEM),
-    attacks=_attacks("crazes", "pmma"),
-    attacks_status=_CP,
     water_miscible=True,
 )
 
@@ -125,8 +116,6 @@ _ACETONE = Substance(
     uel=_percent((12.8, _NTP, _SEEN), (14.3, _IEC, _LIB)),
     exposure=Exposure(_limit(1000), _limit(250), None, _limit(2500)),
     ghs=Ghs(("GHS02", "GHS07"), "Danger", ("H225", "H319", "H336"), "safety data sheets", _MEM),
-    attacks=_attacks("dissolves", "polycarbonate", "abs", "pmma", "plastic") + _attacks("swells", "silicone"),
-    attacks_status=_CP,
     water_miscible=True,
 )
 
@@ -147,8 +136,6 @@ _N_HEPTANE = Substance(
     exposure=Exposure(_limit(500), _limit(85), _limit(440), _limit(750)),
     ghs=Ghs(("GHS02", "GHS07", "GHS08", "GHS09"), "Danger", ("H225", "H304", "H315", "H336", "H410"),
             "safety data sheets", _MEM),
-    attacks=_attacks("swells", "silicone"),
-    attacks_status=_CP,
     water_miscible=False,
 )  # fmt: skip
 
@@ -168,8 +155,6 @@ _ETHYL_ACETATE = Substance(
     uel=_percent((11.5, _LCSS, _SEEN), (12.8, _IEC, _LIB)),
     exposure=Exposure(_limit(400), _limit(400), None, _limit(2000)),
     ghs=Ghs(("GHS02", "GHS07"), "Danger", ("H225", "H319", "H336"), "safety data sheets", _SEEN),
-    attacks=_attacks("dissolves", "polycarbonate", "abs", "pmma", "plastic") + _attacks("swells", "silicone"),
-    attacks_status=_CP,
     water_miscible=False,
 )
 
@@ -193,8 +178,6 @@ _D_LIMONENE = Substance(
     exposure=Exposure(None, None, None, None),  # neither agency sets one (from memory)
     ghs=Ghs(("GHS02", "GHS07", "GHS08", "GHS09"), "Danger", ("H226", "H304", "H315", "H317", "H400", "H412"),
             "safety data sheets", _MEM),
-    attacks=_attacks("dissolves", "polycarbonate", "abs", "pmma", "plastic") + _attacks("swells", "silicone"),
-    attacks_status=_CP,
     water_miscible=False,
 )  # fmt: skip
 
@@ -214,8 +197,6 @@ _DEIONISED_WATER = Substance(
     uel=None,
     exposure=Exposure(None, None, None, None),
     ghs=None,
-    attacks=(),
-    attacks_status=_CP,
     water_miscible=True,
 )
 

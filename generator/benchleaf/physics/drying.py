@@ -188,4 +188,9 @@ def trapped_time(substance: Substance, air: Air) -> Estimate:
 def runoff_reach(volume: CubicMetres, constants: Drying) -> Metres:
     """Return how far a liquid may run over a board, m: a disc 0.2 mm deep (common practice). Bad end: this one."""
     above("the volume of liquid", volume, 0, "m³", "nothing was wetted")
-    return Metres(math.sqrt(volume / (math.pi * constants.runoff_film.central)))
+    return Metres(math.sqrt(volume / (math.pi * constants.runoff_film.low)))
+
+
+def most_runoff(distance: Metres, constants: Drying) -> CubicMetres:
+    """Return the volume of liquid that runs just as far as *distance*, m³: `runoff_reach` the other way round."""
+    return CubicMetres(math.pi * constants.runoff_film.low * distance**2)

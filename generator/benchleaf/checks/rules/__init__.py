@@ -39,6 +39,7 @@ from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
 from benchleaf.checks.rules.reused_seal.rule import RULE as REUSED_SEAL
 from benchleaf.checks.rules.several_instructions.rule import RULE as SEVERAL_INSTRUCTIONS
+from benchleaf.checks.rules.solvent_attack.rule import RULE as SOLVENT_ATTACK
 from benchleaf.checks.rules.solvent_beside_heat.rule import RULE as SOLVENT_BESIDE_HEAT
 from benchleaf.checks.rules.swallowed_comment.rule import RULE as SWALLOWED_COMMENT
 from benchleaf.checks.rules.unanswered_symptom.rule import RULE as UNANSWERED_SYMPTOM
@@ -122,6 +123,7 @@ RULES: dict[str, Rule] = {
         FLAMMABLE_BATH,
         UNVENTED_OVEN,
         BATH_DAMAGE,
+        SOLVENT_ATTACK,
         WASHED_EVIDENCE,
         OVER_TORQUE,
         UNSETTABLE_TORQUE,
