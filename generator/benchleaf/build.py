@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING
 from benchleaf.checks import engine
 from benchleaf.checks.rule import Run, Used
 from benchleaf.checks.rules import RULES
+from benchleaf.derive.facts import Facts, facts
 from benchleaf.derive.outcome import Outcome, outcome
-from benchleaf.dryrun.performed import performed
+from benchleaf.dryrun.performed import Bench, performed
 from benchleaf.findings import Fault, Finding, Place
 from benchleaf.model.build import Document, build
 from benchleaf.pages.compose.rules import rule_pages
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.procedure import Procedure
     from benchleaf.source.folder import File, Folder
 
 
@@ -85,6 +87,11 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
             outcomes[key] = outcome(traces, base.shop.units if base.shop else {})
     found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))
     return Checked(folder, base, engine.in_order(found), outcomes)
+
+
+def facts_of(checked: Checked, procedure: Procedure, variant: str | None = None) -> Facts | None:
+    """Return the facts of *procedure*, of one *variant* or of all; None where it is performed on none."""
+    return facts(checked.base, procedure, tuple(Bench(checked.base).perform(procedure)), variant)
 
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:

@@ -15,9 +15,10 @@ from typing import TYPE_CHECKING, TextIO
 import click
 
 from benchleaf import __version__, build
+from benchleaf.checks.asked import must_have_variant, procedure_named, stopping
 from benchleaf.checks.rules import RULES
 from benchleaf.findings import Finding, Refused, bug
-from benchleaf.report import FORMATS
+from benchleaf.report import FACTS, FORMATS
 from benchleaf.source import packaged
 from benchleaf.source.folder import Folder, docs_folder, find_root, scan
 
@@ -132,6 +133,30 @@ def explain(rule: str | None, *, everything: bool) -> int:
         return CLEAN
     names = list(RULES) if everything else [_known_rule(rule or "")]
     _print("\n\n".join(packaged.rule_texts()[name].rstrip() for name in names) + "\n")
+    return CLEAN
+
+
+@commands.command()
+@click.argument("procedure", metavar="DEVICE/PROCEDURE")
+@click.option("--variant", metavar="VARIANT", help="Facts of this variant alone.")
+@click.option("--format", "form", type=click.Choice(list(FACTS)), default="text", help="How facts are written.")
+def facts(procedure: str, variant: str | None, form: str) -> int:
+    """Say what is known of DEVICE/PROCEDURE once it was performed: times, limits, what must dry, cool and come back."""
+    gc.disable()  # As above.
+    checked = build.check(_folder(Path.cwd()), pages=False)
+    asked = procedure_named(checked.base, procedure)
+    if asked is not None and variant is not None:
+        must_have_variant(checked.base, asked, variant)
+    found = build.facts_of(checked, asked, variant) if asked else None
+    if asked is None or found is None:
+        _tell(f"{procedure} cannot be performed as it is written: `benchleaf check` says what is wrong.")
+        return FOUND
+    _print(FACTS[form](found))
+    if asked.status == "withdrawn":
+        _tell(f"{procedure} is withdrawn: nobody works by it, and nothing checks it.")
+    if stops := stopping(checked.findings, checked.base, asked):
+        findings = "1 finding keeps" if stops == 1 else f"{stops} findings keep"
+        _tell(f"{findings} {procedure} from being published; these facts are of what is written.")
     return CLEAN
 
 

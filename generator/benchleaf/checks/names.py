@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-_FEW = 6  # More names than these are not listed in a message.
+FEW = 6  # More names than these are not listed in a message.
 
 
 def nearest(name: str, names: Iterable[str]) -> str | None:
@@ -23,7 +23,7 @@ def did_you_mean(name: str, names: Iterable[str], otherwise: str = "") -> str:
     near = nearest(name, known)
     if near:
         said = f"Did you mean `{near}`?"
-    elif known and len(known) <= _FEW:
+    elif known and len(known) <= FEW:
         said = f"What there is: {listed([f'`{other}`' for other in known])}."
     else:
         return otherwise[:1].upper() + otherwise[1:]

@@ -50,20 +50,34 @@ def performed(base: KnowledgeBase) -> Iterator[Trace]:
 
     Variants on which a procedure cannot come out otherwise share one trace.
     """
-    here, opened = nature(base), Opened()
-    worlds: dict[tuple[str, str], World] = {}
+    bench = Bench(base)
     for procedure in base.procedures.values():
-        device = base.devices.get(procedure.device)
-        if procedure.status == "withdrawn" or (device is None and procedure.device != ANY_DEVICE):
-            continue
+        if procedure.status != "withdrawn":
+            yield from bench.perform(procedure)
+
+
+class Bench:
+    """The bench of one shop, with the devices and the openings that were seen on it."""
+
+    def __init__(self, base: KnowledgeBase) -> None:
+        """Lay out nothing yet."""
+        self._base, self._nature, self._opened = base, nature(base), Opened()
+        self._worlds: dict[tuple[str, str], World] = {}
+
+    def perform(self, procedure: Procedure) -> Iterator[Trace]:
+        """Yield *procedure* performed on each variant, alike ones in one trace; nothing where its device is unread."""
+        base, device = self._base, self._base.devices.get(procedure.device)
         if device is None:
-            yield walk(base, procedure, world(None, _ANY), here)
-            continue
+            if procedure.device == ANY_DEVICE:
+                yield walk(base, procedure, world(None, _ANY), self._nature)
+            return
         for variant in base.variants_of(procedure):
-            if (procedure.device, variant) not in worlds:
-                worlds[procedure.device, variant] = world(device, variant)
-        for alike in _alike(base, procedure, [worlds[procedure.device, name] for name in base.variants_of(procedure)]):
-            yield walk(base, procedure, alike[0], here, tuple(one.variant for one in alike), opened)
+            if (procedure.device, variant) not in self._worlds:
+                self._worlds[procedure.device, variant] = world(device, variant)
+        worlds = [self._worlds[procedure.device, name] for name in base.variants_of(procedure)]
+        for alike in _alike(base, procedure, worlds):
+            variants = tuple(one.variant for one in alike)
+            yield walk(base, procedure, alike[0], self._nature, variants, self._opened)
 
 
 def _alike(base: KnowledgeBase, procedure: Procedure, worlds: Iterable[World]) -> Iterable[list[World]]:

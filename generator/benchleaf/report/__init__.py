@@ -1,15 +1,19 @@
-"""Findings in, text out: one function for each format."""
+"""Findings or facts in, text out: one function for each format."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.report import json_, text
+from benchleaf.report import facts_json, facts_text, json_, text
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from benchleaf.derive.facts import Facts
     from benchleaf.report.summary import Report
 
 FORMATS: dict[str, Callable[[Report], str]] = {"text": text.render, "json": json_.render}
 """Each format that `benchleaf check --format` knows, by its name."""
+
+FACTS: dict[str, Callable[[Facts], str]] = {"text": facts_text.render, "json": facts_json.render}
+"""Each format that `benchleaf facts --format` knows, by its name."""

@@ -1,0 +1,165 @@
+"""The numbers that the dry run computed for each step, and the limits that they are held against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from benchleaf.derive import air
+from benchleaf.derive.number import Number, between, estimated, given, scaled
+from benchleaf.derive.screws import turned
+from benchleaf.derive.written import written
+from benchleaf.dryrun.bodies import bodies
+from benchleaf.dryrun.warmth import warmed_in
+from benchleaf.model.action import Heat, Renew, Screw, Wait
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from benchleaf.dryrun.state import Hot
+    from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.physics.types import Estimate
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """
+    A number that is held against a limit: what kind, in which step, and on what: a part, a substance, a fastener.
+
+    `reached` is None where nobody can say.
+    """
+
+    kind: str
+    step: str
+    on: str
+    limit: Number
+    reached: Number | None
+
+
+@dataclass(slots=True)
+class Measured:
+    """What is known of one step: its numbers by name, and what of them has a limit."""
+
+    moment: Moment
+    numbers: dict[str, Number] = field(default_factory=dict)
+    limits: list[Held] = field(default_factory=list)
+
+    def hold(self, kind: str, on: str, limit: Number, reached: Number | None) -> None:
+        """Hold *reached* against *limit*."""
+        self.limits.append(Held(kind, self.moment.step.id, on, limit, reached))
+
+
+def measured(trace: Trace) -> Iterator[Measured]:
+    """Yield each step of the straight pass of *trace* with its numbers."""
+    vapour = air.on(trace)
+    cooling: dict[str, tuple[Estimate, Estimate]] = {}
+    for moment in trace.straight:
+        found = Measured(moment, dict(written(trace, moment.step)))
+        _drying(trace, found)
+        _heating(trace, found, cooling)
+        _cooling(found, cooling)
+        _screws(trace, found)
+        _bond(trace, found)
+        for name, number in vapour.numbers(moment):
+            found.numbers[name] = number
+        for kind, on, limit, reached in vapour.limits(moment):
+            found.hold(kind, on, limit, reached)
+        yield found
+
+
+def _drying(trace: Trace, found: Measured) -> None:
+    """Give the time that each part takes to dry: where it is wetted, and in a wait, in the air of that wait."""
+    moment, waits = found.moment, isinstance(found.moment.step.action, Wait)
+    wet = moment.before.wet if waits else moment.after.wet
+    for name, liquid in wet.items():
+        if waits or (liquid is not moment.before.wet.get(name) and liquid.left == 1.0):
+            step = moment.step if waits else None
+            time = trace.nature.drying_estimate(trace.world, name, liquid, step)
+            found.numbers[f"dry:{name}"] = scaled(estimated(time), liquid.left) if time else _never("dry")
+
+
+def _never(what: str) -> Number:
+    return between(0.0, float("inf"), "s", f"no formula holds: someone must see that it is {what}", "none")
+
+
+def _heating(trace: Trace, found: Measured, cooling: dict[str, tuple[Estimate, Estimate]]) -> None:
+    """Give what a heating brings its part and its neighbours to, and remember how long they take to cool."""
+    moment, action = found.moment, found.moment.step.action
+    if not isinstance(action, Heat):
+        return
+    part = action.on.text
+    times = trace.nature.cooling(trace.world, part, action, free=part in moment.after.away)
+    fresh = [name for name, hot in moment.after.hot.items() if hot is not moment.before.hot.get(name)]
+    for name in fresh:
+        cooling.pop(name, None)
+        if times:
+            cooling[name] = times
+    if part in moment.after.hot:
+        found.numbers["cool"] = estimated(times[0]) if times else _never("cool")
+        found.numbers["hand-cool"] = estimated(times[1]) if times else _never("cool")
+    for body in bodies(trace.world, trace.nature, [moment]):
+        found.hold("body", body.part, given(body.limit.at, _device(trace)), _becomes(body.reached))
+    _joint(trace, found, action)
+    for one in warmed_in(trace, moment):
+        reached = estimated(one.reached)
+        found.numbers[f"neighbour:{one.part}"] = reached
+        limit = trace.world.parts[one.part].heat_limit
+        if limit:
+            found.hold("neighbour", one.part, given(limit.at, _device(trace)), reached)
+
+
+def _becomes(reached: float) -> Number:
+    return Number(reached, "°C", reached, reached, "what the part is measured to reach, else what its tool is set to",
+                  "physics of the bench")  # fmt: skip
+
+
+def _joint(trace: Trace, found: Measured, action: Heat) -> None:
+    part = trace.world.parts.get(action.on.text)
+    limit = part.joint_limit if part else None
+    if limit is None or trace.nature.kind(action.tool.text) != "iron":
+        return
+    path = found.moment.step.place.path
+    found.hold("joint", action.on.text, given(limit.at, _device(trace)), given(action.at, path))
+    if limit.lasts:
+        found.hold("joint-time", action.on.text, given(limit.lasts, _device(trace)), given(action.lasts, path))
+
+
+def _cooling(found: Measured, cooling: Mapping[str, tuple[Estimate, Estimate]]) -> None:
+    """Give, in a wait, how long what is hot goes on being so."""
+    if isinstance(found.moment.step.action, Wait):
+        for name, hot in found.moment.before.hot.items():
+            times = cooling.get(name)
+            found.numbers[f"cool:{name}"] = _rest(times[0], hot) if times else _never("cool")
+            found.numbers[f"hand-cool:{name}"] = _rest(times[1], hot) if times else _never("cool")
+
+
+def _rest(time: Estimate, hot: Hot) -> Number:
+    value, low, high = (max(0.0, end - hot.elapsed) for end in (time.central, time.low, time.high))
+    return Number(value, time.unit, low, high, f"{time.method}; less the time that has passed", time.source)
+
+
+def _screws(trace: Trace, found: Measured) -> None:
+    action = found.moment.step.action
+    for screws in action.screws if isinstance(action, Screw) else ():
+        known = turned(trace, screws, found.moment.step.place.path)
+        if known is None:
+            continue
+        named = (("torque", known.written), ("recommended", known.recommended), ("most", known.most))
+        found.numbers.update((f"{name}:{known.fastener}", number) for name, number in named if number)
+        if known.most:
+            found.hold("torque", known.fastener, known.most, known.written)
+
+
+def _bond(trace: Trace, found: Measured) -> None:
+    action = found.moment.step.action
+    material = (
+        trace.nature.materials.get(action.material.text) if isinstance(action, Renew) and action.material else None
+    )
+    if material:
+        path = material.place.path
+        times = (("firm", material.fixture), ("full-strength", material.full))
+        found.numbers.update((name, given(time, path)) for name, time in times if time)
+
+
+def _device(trace: Trace) -> str:
+    return trace.world.device.path if trace.world.device else ""
