@@ -73,7 +73,7 @@ def test_cooling() -> None:
     found, hot = measures(made), made.straight[5].after.hot["lamp-socket"]
 
     numbers = found["steps-1"].numbers
-    assert (hot.cool, hot.hand) == (numbers["cool"].high, numbers["hand-cool"].high)
+    assert (hot.cool, hot.hand) == (numbers["cool:lamp-socket"].high, numbers["hand-cool:lamp-socket"].high)
     assert hot.cool - 60 == pytest.approx(found["steps-3"].numbers["cool:lamp-socket"].high)
     assert "less the time" in found["steps-3"].numbers["cool:lamp-socket"].method
 

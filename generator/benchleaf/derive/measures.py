@@ -10,15 +10,18 @@ from benchleaf.derive.number import Number, between, estimated, given, scaled
 from benchleaf.derive.screws import turned
 from benchleaf.derive.written import written
 from benchleaf.dryrun.bodies import bodies
+from benchleaf.dryrun.hot import lies, out_of_the_air
 from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.model.action import Heat, Renew, Screw, Wait
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator
 
     from benchleaf.dryrun.state import Hot
     from benchleaf.dryrun.trace import Moment, Trace
     from benchleaf.physics.types import Estimate
+
+    _Times = dict[str, tuple[Estimate, Estimate] | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +55,12 @@ class Measured:
 def measured(trace: Trace) -> Iterator[Measured]:
     """Yield each step of the straight pass of *trace* with its numbers."""
     vapour = air.on(trace)
-    cooling: dict[str, tuple[Estimate, Estimate]] = {}
+    known: _Times = {}
     for moment in trace.straight:
         found = Measured(moment, dict(written(trace, moment.step)))
         _drying(trace, found)
-        _heating(trace, found, cooling)
-        _cooling(found, cooling)
+        _heating(trace, found)
+        _cooling(trace, found, known)
         _screws(trace, found)
         _bond(trace, found)
         for name, number in vapour.numbers(moment):
@@ -82,23 +85,13 @@ def _never(what: str) -> Number:
     return between(0.0, float("inf"), "s", f"no formula holds: someone must see that it is {what}", "none")
 
 
-def _heating(trace: Trace, found: Measured, cooling: dict[str, tuple[Estimate, Estimate]]) -> None:
-    """Give what a heating brings its part and its neighbours to, and remember how long they take to cool."""
+def _heating(trace: Trace, found: Measured) -> None:
+    """Give what a heating, or warm air, brings its parts and their neighbours to."""
     moment, action = found.moment, found.moment.step.action
-    if not isinstance(action, Heat):
-        return
-    part = action.on.text
-    times = trace.nature.cooling(trace.world, part, action, free=part in moment.after.away)
-    fresh = [name for name, hot in moment.after.hot.items() if hot is not moment.before.hot.get(name)]
-    for name in fresh:
-        cooling.pop(name, None)
-        if times:
-            cooling[name] = times
-    if part in moment.after.hot:
-        found.numbers["cool"] = estimated(times[0]) if times else _never("cool")
-        found.numbers["hand-cool"] = estimated(times[1]) if times else _never("cool")
     for body in bodies(trace.world, trace.nature, [moment]):
         found.hold("body", body.part, given(body.limit.at, _device(trace)), _becomes(body.reached))
+    if not isinstance(action, Heat):
+        return
     _joint(trace, found, action)
     for one in warmed_in(trace, moment):
         reached = estimated(one.reached)
@@ -124,18 +117,40 @@ def _joint(trace: Trace, found: Measured, action: Heat) -> None:
         found.hold("joint-time", action.on.text, given(limit.lasts, _device(trace)), given(action.lasts, path))
 
 
-def _cooling(found: Measured, cooling: Mapping[str, tuple[Estimate, Estimate]]) -> None:
-    """Give, in a wait, how long what is hot goes on being so."""
-    if isinstance(found.moment.step.action, Wait):
-        for name, hot in found.moment.before.hot.items():
-            times = cooling.get(name)
-            found.numbers[f"cool:{name}"] = _rest(times[0], hot) if times else _never("cool")
-            found.numbers[f"hand-cool:{name}"] = _rest(times[1], hot) if times else _never("cool")
+def _cooling(trace: Trace, found: Measured, known: _Times) -> None:
+    """Give how long what is heated goes on being hot, and in a wait, what of that is left when it begins."""
+    moment = found.moment
+    before, after = moment.before.hot, moment.after.hot
+    if isinstance(moment.step.action, Wait):
+        for name, hot in before.items():
+            _stays_hot(found, name, hot, known.get(name))
+    for name, hot in after.items():
+        if hot is not before.get(name) and hot.elapsed == 0.0:
+            known[name] = _times(trace, moment, name)
+            _stays_hot(found, name, hot, known[name])
 
 
-def _rest(time: Estimate, hot: Hot) -> Number:
-    value, low, high = (max(0.0, end - hot.elapsed) for end in (time.central, time.low, time.high))
-    return Number(value, time.unit, low, high, f"{time.method}; less the time that has passed", time.source)
+def _times(trace: Trace, moment: Moment, name: str) -> tuple[Estimate, Estimate] | None:
+    match moment.step.action:
+        case Heat() as heat:
+            return trace.nature.cooling(trace.world, name, heat, lies(trace.world, moment.after, name))
+        case Wait(at=at) if at is not None:
+            return out_of_the_air(trace.world, trace.nature, moment.after, name, at.high)
+        case _:
+            return None
+
+
+def _stays_hot(found: Measured, name: str, hot: Hot, times: tuple[Estimate, Estimate] | None) -> None:
+    for number, (kind, worst) in enumerate((("cool", hot.cool), ("hand-cool", hot.hand))):
+        found.numbers[f"{kind}:{name}"] = _rest(times[number], hot, worst) if times else _never("cool")
+
+
+def _rest(time: Estimate, hot: Hot, worst: float) -> Number:
+    """Return what is left of *time*; the state knows the bad end, which an earlier heat may have set."""
+    high = max(0.0, worst - hot.elapsed)
+    value, low = (min(high, max(0.0, end - hot.elapsed)) for end in (time.central, time.low))
+    how = f"{time.method}; less the time that has passed" if hot.elapsed else time.method
+    return Number(value, time.unit, low, high, how, time.source)
 
 
 def _screws(trace: Trace, found: Measured) -> None:
