@@ -204,14 +204,6 @@
       }
       event.preventDefault();
     });
-    document.addEventListener("keydown", event => {
-      const target = event.target instanceof HTMLElement ? event.target : document.body;
-      const isTyping = target.isContentEditable || target.matches("input, textarea, select");
-      if (event.key !== "/" || isTyping || !isPlainKey(event)) return;
-      event.preventDefault();
-      field.focus();
-      field.select();
-    });
     window.addEventListener("hashchange", askAddress);
 
     // A field of type search may not be called a combobox, and has keys of its own.

@@ -65,3 +65,35 @@ def test_nothing_found_is_said(page: Page, address: str) -> None:
     page.locator("[data-search] input").press_sequentially("zzqqxx")
 
     expect(page.locator("[data-search-results]")).to_contain_text("othing")
+
+
+def test_key_of_the_field(page: Page, address: str) -> None:
+    """The browser's own access key leads to the field from anywhere on the page, and without a script of ours."""
+    page.goto(f"{address}{SYMPTOM}")
+    field = page.locator("[data-search] input")
+    expect(field).not_to_be_focused()
+
+    # Playwright leaves out the letter that the key has by itself, and by that alone the browser knows an access key.
+    page.context.new_cdp_session(page).send(
+        "Input.dispatchKeyEvent",
+        {
+            "type": "keyDown",
+            "modifiers": 1,
+            "key": "s",
+            "code": "KeyS",
+            "unmodifiedText": "s",
+            "windowsVirtualKeyCode": 83,
+        },
+    )
+
+    expect(field).to_be_focused()
+
+
+def test_single_keys_are_left_alone(page: Page, address: str) -> None:
+    """No single character does anything on a page: who dictates, or drops a glove on the keyboard, stays there."""
+    page.goto(f"{address}{SYMPTOM}")
+    before = page.evaluate("[location.href, scrollY, document.activeElement.tagName]")
+
+    page.keyboard.type("/?sqn1")
+
+    assert before == page.evaluate("[location.href, scrollY, document.activeElement.tagName]")
