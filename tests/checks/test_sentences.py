@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from benchleaf.checks.text.instruction import first_word, told
 from benchleaf.checks.text.quantities import found
-from benchleaf.checks.text.sentences import longest, sentences, words
+from benchleaf.checks.text.screws import counts
+from benchleaf.checks.text.sentences import longest, may_be_over, sentences, words
 from tests.make import EXAMPLE, check
 
 TWENTY = "Lift the front shell by both of its metal edges and look below it for a loose or broken clip."
@@ -80,3 +84,21 @@ def test_sentences(text: str, parts: int) -> None:
 def test_quantities(text: str, quantities: list[str]) -> None:
     """Quantities are found with their units as symbols or as words, and nothing else is one."""
     assert quantities == [one.quantity.text for one in found(text)]
+
+
+PIECES = st.sampled_from(
+    ["lift", "and", "then", "the", "it", "until", "to", "is", "two", "3", "°C", "min", "screws", "seconds", "±", "5 %",
+     ",", ".", ";", "(", ")", '"', "“", "-", "–", ">", "1.5", "in", "of", "so that", "e.g.", "K/s", "\n", "Ünder", "%"]
+)  # fmt: skip
+
+
+@given(st.one_of(st.text(), st.lists(PIECES).map(" ".join), st.lists(PIECES).map("".join)))
+def test_any_text(text: str) -> None:
+    """Whatever stands in an instruction is judged without an exception, and places lie inside it."""
+    quantities = found(text)
+
+    assert all(0 <= one.start < one.end <= len(text) for one in quantities)
+    assert longest(text) <= 3 or may_be_over(text, 3)
+    assert all(verb in text.lower() for verb in told(text))
+    assert (first_word(text) or "") in text.lower().replace("’", "'")
+    assert all(numbers for numbers in counts(text))

@@ -48,6 +48,7 @@ def _step(node: Node, name: str) -> Step:
         cautions=tuple([_caution(item) for item in items(fields.node("cautions"))]),
         irreversible=fields.flag("irreversible"),
         allow=tuple([_allow(item) for item in items(fields.node("allow"))]),
+        why_place=why.place if (why := fields.node("why")) else None,
     )
 
 

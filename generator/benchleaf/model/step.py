@@ -107,3 +107,4 @@ class Step:
     cautions: tuple[Caution, ...]
     irreversible: bool
     allow: tuple[Allow, ...]
+    why_place: Place | None = None

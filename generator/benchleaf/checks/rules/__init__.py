@@ -9,6 +9,7 @@ from benchleaf.checks.rules.bad_quantity.rule import RULE as BAD_QUANTITY
 from benchleaf.checks.rules.bath_damage.rule import RULE as BATH_DAMAGE
 from benchleaf.checks.rules.battery_beside_heat.rule import RULE as BATTERY_BESIDE_HEAT
 from benchleaf.checks.rules.charged_capacitor.rule import RULE as CHARGED_CAPACITOR
+from benchleaf.checks.rules.contradicting_number.rule import RULE as CONTRADICTING_NUMBER
 from benchleaf.checks.rules.data_at_risk.rule import RULE as DATA_AT_RISK
 from benchleaf.checks.rules.dead_end_check.rule import RULE as DEAD_END_CHECK
 from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
@@ -149,6 +150,7 @@ RULES: dict[str, Rule] = {
         LONG_SENTENCE,
         SEVERAL_INSTRUCTIONS,
         MISSING_INSTRUCTION,
+        CONTRADICTING_NUMBER,
         UNEXPLAINED_ALLOW,
         UNUSED_ALLOW,
     )

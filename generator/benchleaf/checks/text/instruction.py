@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
 _TOKEN = re.compile(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*|\d[\w.]*|[,;:]|[–—]| - |&")
 _SIGNS = frozenset(",;:–—&-")
+_BETWEEN = (" and ", " then ", ", ", "; ", ": ", ". ", "! ", "? ", " & ", " - ", "–", "—")
 _AWAY = frozenset(("aside", "away", "by", "down", "back", "in", "on", "into", "onto", "to"))
 
 
@@ -36,9 +38,20 @@ def acts(text: str) -> tuple[str, ...]:
     return tuple(verb for verb in told(text) if verb in verbs.ACTS)
 
 
+def is_compound(text: str) -> bool:
+    """Whether *text* has anything between whose sides two instructions could stand: most have not."""
+    return any(sign in text for sign in _BETWEEN)
+
+
 def told(text: str) -> tuple[str, ...]:
     """Return the verbs of *text* that tell one to do, to look or to wait, in order."""
-    return tuple(act.verb for sentence in sentences(unquoted(text)) for act in _told(_tokens(sentence)))
+    return tuple(act.verb for tokens in _sentences(text) for act in _told(tokens))
+
+
+@lru_cache(maxsize=20_000)
+def _sentences(text: str) -> tuple[list[str], ...]:
+    """Return the words and signs of each sentence."""
+    return tuple([_tokens(sentence) for sentence in sentences(unquoted(text))])
 
 
 def _tokens(sentence: str) -> list[str]:
@@ -154,8 +167,9 @@ def first_word(text: str, names: Collection[str] = ()) -> str | None:
     Adverbs and conditions before an instruction are passed over. *names* are those of the things on the bench, in small
     letters, of two words or more: a text that begins with one tells of the thing.
     """
-    whole = sentences(unquoted(text))
-    tokens = _tokens(whole[0]) if whole else []
+    if text.partition(" ")[0].lower() in verbs.VERBS:
+        return None
+    tokens = next(iter(_sentences(text)), [])
     at = _instruction(tokens)
     if at is None or at >= len(tokens):
         return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.units.dimensions import CURRENCY, DIMENSIONS
@@ -38,6 +39,8 @@ _SPELLED = re.compile(
     rf"(?:{'|'.join(f'(?P<u{number}>{words})' for number, words in enumerate(_UNITS.values()))})\b",
     re.IGNORECASE,
 )
+_DIGIT = re.compile("[0-9]")
+_HOLDS_A_UNIT = re.compile(rf"[a-z0-9][ -](?:{'|'.join(_UNITS.values())})\b", re.IGNORECASE)
 _FIRST_INCH = re.compile(r"\d ?in$")
 
 
@@ -50,13 +53,15 @@ class Found:
     quantity: Quantity
 
 
-def found(text: str) -> Iterator[Found]:
-    """Yield the quantities in *text*, in order: those with symbols, and those whose unit is spelt out."""
-    numbers = any(sign.isdigit() for sign in text)
-    symbols = list(_symbols(text)) if numbers else []
+@lru_cache(maxsize=20_000)
+def found(text: str) -> tuple[Found, ...]:
+    """Return the quantities in *text*, in order: those with symbols, and those whose unit is spelt out."""
+    symbols = list(_symbols(text)) if _DIGIT.search(text) else []
     taken = {place for one in symbols for place in range(one.start, one.end)}
-    spelled = [one for one in _spelled(text) if one.start not in taken and one.end - 1 not in taken]
-    yield from sorted([*symbols, *spelled], key=lambda one: one.start)
+    # Most texts hold no quantity: what costs little is asked first.
+    spelled = _spelled(text) if _HOLDS_A_UNIT.search(text) else ()
+    free = [one for one in spelled if one.start not in taken and one.end - 1 not in taken]
+    return tuple(sorted([*symbols, *free], key=lambda one: one.start))
 
 
 def _symbols(text: str) -> Iterator[Found]:

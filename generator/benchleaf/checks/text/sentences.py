@@ -49,7 +49,7 @@ def words(sentence: str) -> int:
 
 def _joined(text: str) -> str:
     """Return *text* with each quantity as one word."""
-    for one in reversed(list(found(text))):
+    for one in reversed(found(text)):
         text = f"{text[: one.start]} quantity {text[one.end :]}"
     return text
 
@@ -73,4 +73,4 @@ def _all(text: str) -> Iterator[str]:
 
 def unquoted(text: str) -> str:
     """Return *text* with all quotations and brackets, which are no instruction, as one word each."""
-    return _BRACKETS.sub(" so ", _QUOTED.sub(" name ", text))
+    return _BRACKETS.sub(" so ", _QUOTED.sub(" name ", text)) if _OPENS.search(text) else text

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
-from benchleaf.checks.text.instruction import acts, told
+from benchleaf.checks.text.instruction import acts, is_compound, told
 from benchleaf.checks.walk import every_step
 from benchleaf.findings import Level
 
@@ -22,7 +22,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
     """Yield each step, of those that check nothing, that tells one to do several things."""
     for spot in every_step(base):
         step = spot.step
-        if step.check:
+        if step.check or not is_compound(step.do.text):
             continue
         changing, every = acts(step.do.text), told(step.do.text)
         too_many = changing if len(changing) > 1 else every if len(changing) == 1 and len(every) > _WITH_A_LOOK else ()
