@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 _OWN = frozenset({"work", "prove"})
 _LIVE = frozenset({"on", "unknown"})
+_HANDS_OFF = (act.Power, act.Supply, act.Wait, type(None))
 _NOT_SURE = frozenset({"dead", "unknown"})
 # From here a pack wants to have been looked at (common practice, no source); with no more known, so does every pack.
 WARM = 45.0
@@ -75,7 +76,8 @@ class Job:
     parts to which it puts solvent, heat, material or a check; `renews` those that are new with it, each with what is
     part of it. `explosive_share` is how much of the lower explosive limit may be at the bench. `joined_at_work` says
     that it works in the open device with a pack joined. `leaves` is what the next procedure would find changed, and
-    `leaves_after_proof` what the next proof would.
+    `leaves_after_proof` what the next proof would; what `charges_in_proof` matters only to a `proof_by_hand`, which
+    does more than feed, wait and look.
     """
 
     procedure: str
@@ -92,6 +94,8 @@ class Job:
     joined_at_work: bool
     leaves: tuple[str, ...]
     leaves_after_proof: tuple[str, ...]
+    charges_in_proof: tuple[str, ...]
+    proof_by_hand: bool
 
 
 def job(trace: Trace) -> Job:
@@ -117,6 +121,8 @@ def job(trace: Trace) -> Job:
         joined_at_work=any(_joined_at_work(trace.world, moment) for moment in own),
         leaves=tuple(dict.fromkeys(_left_behind(trace))),
         leaves_after_proof=tuple(dict.fromkeys(_left_by_proof(trace))),
+        charges_in_proof=tuple(dict.fromkeys(_charged_by_proof(trace))),
+        proof_by_hand=any(moment.kind == "prove" and _by_hand(moment) for moment in own),
     )
 
 
@@ -223,10 +229,27 @@ def _levels(path: Sequence[Moment]) -> Iterator[tuple[State, State]]:
             yield own[0].before, closing[-1].after
 
 
-def _left_by_proof(trace: Trace) -> Iterator[str]:
+def _by_hand(moment: Moment) -> bool:
+    return bool(moment.step.apply) or not isinstance(moment.step.action, _HANDS_OFF)
+
+
+def _proofs(trace: Trace) -> Iterator[list[Moment]]:
     for path in trace.paths(whole=True):
         proofs = [moment for moment in path if moment.kind == "prove"]
         if proofs:
-            yield from left(trace.world, proofs[0].before, proofs[-1].after)
-            if _switched_on(proofs):
-                yield "the device on"
+            yield proofs
+
+
+def _left_by_proof(trace: Trace) -> Iterator[str]:
+    for proofs in _proofs(trace):
+        before = proofs[0].before
+        after = proofs[-1].after._replace(charged=before.charged, unread=before.unread)
+        yield from left(trace.world, before, after)
+        if _switched_on(proofs):
+            yield "the device on"
+
+
+def _charged_by_proof(trace: Trace) -> Iterator[str]:
+    for proofs in _proofs(trace):
+        before, after = proofs[0].before, proofs[-1].after
+        yield from sorted((after.charged | {*after.unread}) - before.charged - {*before.unread})

@@ -103,6 +103,14 @@ def _leftovers(jobs: Sequence[Job]) -> Iterator[str]:
         if own.leaves_after_proof:
             after = ", ".join(own.leaves_after_proof)
             yield f"The proof of `{own.procedure}` leaves {after}: the proofs after it were not performed so."
+    for number, own in enumerate(jobs):
+        for later in jobs[number + 1 :]:
+            if own.charges_in_proof and later.proof_by_hand:
+                charged = " and ".join(f"`{name}`" for name in own.charges_in_proof)
+                yield (
+                    f"The proof of `{own.procedure}` leaves {charged} charged, and that of `{later.procedure}` is done "
+                    "by hand."
+                )
 
 
 def _vapours(jobs: Sequence[Job]) -> Iterator[str]:

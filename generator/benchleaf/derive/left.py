@@ -33,6 +33,8 @@ def left(world: World, before: State, after: State) -> Iterator[str]:
         yield f"`{name}` charged"
     for name in sorted({*after.unread} - before.charged - {*before.unread}):
         yield f"`{name}` emptied and not read"
+    for name in sorted(after.old - before.old):
+        yield f"the old `{name}` on the bench"
     if after.live and not before.live:
         yield "the device on"
     if len(world.batteries) > 1 and before.battery_seen - after.battery_seen:

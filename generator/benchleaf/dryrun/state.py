@@ -130,6 +130,7 @@ class State(NamedTuple):
     the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
     cured ("setting"). `alone` are the parts that left by themselves: they do not come back with what they are part of.
     `charged` are the parts that may hold charge, `unread` those that were emptied and not read since, in that order.
+    `old` are the packs of which the one that was replaced lies on the bench: nothing puts it away any more.
     `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the liquid.
     """
 
@@ -149,6 +150,7 @@ class State(NamedTuple):
     unread: tuple[str, ...] = ()
     spent: frozenset[str] = frozenset()
     renewed: frozenset[str] = frozenset()
+    old: frozenset[str] = frozenset()
     damaged: Mapping[str, str] = _NOTHING
     looked: bool = False
     recorded: bool = False

@@ -142,6 +142,7 @@ def _renew(world: World, state: State, part: str) -> State:
         hot=_without(entered.hot, *family),
         spent=entered.spent - family,
         renewed=entered.renewed | {part},
+        old=state.old | {part} if battery and state.away.get(part, OUT) == OUT else state.old,
         damaged=_without(entered.damaged, *([battery] if battery else [])),
         battery_seen=frozenset() if battery else entered.battery_seen,
         touches=tuple(without(touch, family) for touch in entered.touches),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.dryrun.state import OUT
 from benchleaf.findings import Level
-from benchleaf.model.action import Heat, Replace
+from benchleaf.model.action import Heat
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,12 +18,8 @@ if TYPE_CHECKING:
 def watch(trace: Trace) -> Iterator[Hit]:
     """Yield each heating with a battery that was taken out, or renewed, still on the bench."""
     for path in trace.paths():
-        old: set[str] = set()
         for moment in path:
-            action, away = moment.step.action, moment.before.away
-            if isinstance(action, Replace) and action.part.text in trace.world.packs:
-                # Nothing puts the old pack away once the new one has its name.
-                old |= {action.part.text} if away.get(action.part.text, OUT) == OUT else set()
+            action, away, old = moment.step.action, moment.before.away, moment.before.old
             if not isinstance(action, Heat):
                 continue
             for part in trace.world.packs:
