@@ -25,6 +25,12 @@ if TYPE_CHECKING:
     from benchleaf.model.step import Step
 
 DOES = {Harm.SWELLS: "swells", Harm.CRAZES: "crazes", Harm.DESTROYS: "destroys"}
+# Of these the housing is plastic where nobody says otherwise; the weakest that is common is taken (common practice, no
+# source).
+_HOUSED = frozenset(
+    {"shell", "cover", "window", "socket", "button", "label", "speaker", "microphone", "camera", "display"}
+)
+_UNNAMED = "plastic"
 # The gentlest first; what is named must not bring the next finding.
 _GENTLE = ("deionised-water", "isopropanol", "ethanol", "n-heptane", "ethyl-acetate", "acetone", "d-limonene")
 
@@ -42,13 +48,14 @@ class Laid:
 @dataclass(frozen=True, slots=True)
 class Met:
     """
-    A part of known make that a liquid comes to, and how far off it is, m.
+    A part that a liquid comes to, what it is made of, and how far off it is, m; `said` whether its file says so.
 
     `does` says what the liquid does to it, and `substance` what in the liquid; both are empty where it bears it.
     """
 
     part: str
     solid: str
+    said: bool
     distance: Metres
     substance: str
     does: str
@@ -86,11 +93,16 @@ def on_itself(world: World, nature: Nature, moment: Moment, one: Laid) -> tuple[
 
 
 def run_to(world: World, nature: Nature, state: State, one: Laid) -> tuple[Met, ...]:
-    """Return the neighbours that *one* can run to over the board; what lies on its other side is safe."""
+    """
+    Return what *one* can run to over the board: what is part of the part, wherever on it, and its neighbours.
+
+    What lies on the other side of the board is safe.
+    """
     if one.volume is None or not one.volume.high > 0:
         return ()
     reach = runoff_reach(CubicMetres(one.volume.high), nature.constants.drying)
-    beside: dict[str, Metres] = {}
+    on_it = sorted(state.moving(one.part, world.family) - {one.part})
+    beside = dict.fromkeys(on_it, Metres(0.0))
     for neighbour in world.near.get(one.part, ()):
         distance = Metres(
             max(0.0, neighbour.distance.low) if neighbour.distance and neighbour.via != "touching" else 0.0
@@ -104,12 +116,22 @@ def run_to(world: World, nature: Nature, state: State, one: Laid) -> tuple[Met, 
 def _met(world: World, nature: Nature, liquid: str, places: Iterable[tuple[str, Metres]]) -> Iterator[Met]:
     contents = [substance.id for substance, share in nature.components(liquid) if share > 0]
     for name, distance in places:
-        made_of = world.parts[name].made_of if name in world.parts else None
-        if made_of and made_of.text in SOLIDS:
-            found = [(seen, substance) for substance in contents if (seen := harm(substance, made_of.text))]
+        solid, said = _make(world, name)
+        if solid:
+            found = [(seen, substance) for substance in contents if (seen := harm(substance, solid))]
             worst = max(found, key=lambda pair: pair[0].harm, default=None)
             does, substance = (DOES[worst[0].harm], worst[1]) if worst else ("", "")
-            yield Met(name, made_of.text, distance, substance, does)
+            yield Met(name, solid, said, distance, substance, does)
+
+
+def _make(world: World, name: str) -> tuple[str, bool]:
+    """Return what the part *name* is made of, "" where nothing is known of it, and whether its file says so."""
+    part = world.parts.get(name)
+    if part is None or (part.made_of and part.made_of.text not in SOLIDS):
+        return "", False
+    if part.made_of:
+        return part.made_of.text, True
+    return (_UNNAMED, False) if part.kind in _HOUSED else ("", False)
 
 
 def harmless(solids: Iterable[str], *, bathed: bool) -> list[str]:

@@ -38,7 +38,8 @@ def watch(trace: Trace) -> Iterator[Hit]:
             instead = _instead(one, (*met[0], *met[1]))
             if itself:
                 message = f"{_attacks(one, itself)}: the damage stays"
-                yield Hit(one.place, message, instead, step=moment.step, about="itself")
+                level = Level.ERROR if any(each.said for each in itself) else Level.WARNING
+                yield Hit(one.place, message, instead, level=level, step=moment.step, about="itself")
             if one.volume and beside:
                 message, less = _runs(nature.constants.drying, one, one.volume, beside)
                 cure = f"{less} Or {instead[0].lower()}{instead[1:]}" if less else instead
@@ -48,7 +49,11 @@ def watch(trace: Trace) -> Iterator[Hit]:
 def _attacks(one: Laid, hurt: Sequence[Met]) -> str:
     others = dict.fromkeys(each.substance for each in hurt if each.substance != one.liquid)
     holds = f" (with {listed(f'`{name}`' for name in others)})" if others else ""
-    return f"`{one.liquid}`{holds} {listed(f'{each.does} `{each.part}` ({each.solid})' for each in hurt)}"
+    return f"`{one.liquid}`{holds} {listed(f'{each.does} `{each.part}` ({_make(each)})' for each in hurt)}"
+
+
+def _make(each: Met) -> str:
+    return each.solid if each.said else "taken for plastic, since nobody says what it is made of"
 
 
 def _instead(one: Laid, met: Sequence[Met]) -> str:
@@ -62,7 +67,7 @@ def _runs(constants: Drying, one: Laid, volume: Volume, beside: Sequence[Met]) -
     """Return what runs where, and the volume that stops short of it; nothing where the neighbour touches."""
     nearest = min(each.distance for each in beside)
     reach = digits(runoff_reach(CubicMetres(volume.high), constants) * 1e3, 2, math.ceil)
-    where = f"{digits(nearest * 1e3, 2, math.floor)} mm away" if nearest > 0 else "touching"
+    where = f"{digits(nearest * 1e3, 2, math.floor)} mm away" if nearest > 0 else "right beside it"
     message = f"{_attacks(one, beside)}, {where}: {tidy(volume.text)} can run {reach} mm over a board (an estimate)"
     if nearest <= 0:
         return message, ""
