@@ -18,6 +18,7 @@ KINDS = {
     "material": "materials/*.html",
     "tools": "tools.html",
     "register": "register.html",
+    "methods": "methods.html",
     "rule": "rules/*.html",
     "emergency": "stop-and-make-safe.html",
     "note": "house-rules.html",

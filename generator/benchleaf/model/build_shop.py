@@ -46,8 +46,9 @@ def shop(document: Table) -> Shop:
 def _constant(name: str, node: Node) -> OwnConstant:
     fields = Fields(node)
     low, central, high = (parse(fields.text(end) or "", *EVERY_DIMENSION) for end in ("low", "central", "high"))
+    written = (low.text, central.text, high.text)
     # Of a range the end that is further out counts.
-    return OwnConstant(name, low.low, central.middle, high.high, fields.text("because") or "")
+    return OwnConstant(name, low.low, central.middle, high.high, fields.text("because") or "", written)
 
 
 def symptoms(document: Table) -> dict[str, Symptom]:

@@ -60,6 +60,7 @@ class OwnConstant:
     central: float
     high: float
     because: str
+    written: tuple[str, str, str]
 
 
 @dataclass(frozen=True, slots=True)

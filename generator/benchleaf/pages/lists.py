@@ -132,6 +132,33 @@ class ToolsView:
 
 
 @dataclass(frozen=True, slots=True)
+class Method:
+    """A computation: what it gives, how, from whom, where it holds, how far it may be out, and one to redo."""
+
+    anchor: str  # "drying": what a safety message links to
+    title: str  # "Drying"
+    gives: str  # one sentence
+    formula: tuple[str, ...]  # a line each
+    symbols: tuple[tuple[str, str], ...]  # "Sh", "Sherwood number of the patch"
+    source: str
+    holds: str  # its range
+    error: str
+    example: str  # what goes in
+    results: tuple[tuple[str, str], ...]  # "central", "68.4 s"
+
+
+@dataclass(frozen=True, slots=True)
+class MethodsView:
+    """methods.html."""
+
+    shell: Shell
+    title: TitleBlock
+    methods: tuple[Method, ...]
+    own: tuple[Fact, ...] = ()  # the shop's own constants
+    foot: tuple[Words, ...] = ()  # the last lines of the sheet
+
+
+@dataclass(frozen=True, slots=True)
 class AllowedFinding:
     """A finding that an author accepted, with the reason."""
 

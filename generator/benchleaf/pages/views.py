@@ -32,6 +32,8 @@ from benchleaf.pages.lists import (
     MaterialRow,
     MaterialsView,
     MaterialView,
+    Method,
+    MethodsView,
     ProceduresView,
     RegisterRow,
     RegisterView,
@@ -101,6 +103,8 @@ __all__ = [
     "MaterialsView",
     "Matrix",
     "MatrixRow",
+    "Method",
+    "MethodsView",
     "NavItem",
     "Need",
     "Needs",
@@ -146,6 +150,7 @@ View = (
     | DevicesView
     | MaterialView
     | MaterialsView
+    | MethodsView
     | ToolsView
     | RegisterView
 )

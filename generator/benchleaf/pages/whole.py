@@ -14,6 +14,7 @@ from benchleaf.pages.compose.lists import (
     register_view,
     tools_view,
 )
+from benchleaf.pages.compose.methods import view as methods
 from benchleaf.pages.compose.procedure import procedure_view
 from benchleaf.pages.compose.search import index
 from benchleaf.pages.compose.site import Site, page_of
@@ -41,6 +42,7 @@ def _views(site: Site) -> Iterator[tuple[str, View]]:
     yield "materials.html", materials_view(site)
     yield "tools.html", tools_view(site)
     yield "register.html", register_view(site)
+    yield methods.PATH, methods.methods_view(site)
     for symptom in base.symptoms.values():
         yield f"symptoms/{symptom.id}.html", symptom_view(site, symptom)
     for device in base.devices.values():

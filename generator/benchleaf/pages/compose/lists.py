@@ -8,6 +8,7 @@ from benchleaf.derive.needs import steps_that_use
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.model.review import next_review
+from benchleaf.pages.compose import substance
 from benchleaf.pages.compose.rows import device_link, joined, matrix, procedure_row
 from benchleaf.pages.compose.site import Site, number_of, page_of, variant_titles
 from benchleaf.pages.lists import (
@@ -85,6 +86,7 @@ def material_view(site: Site, name: str) -> MaterialView:
             ("Handling strength after", own.fixture), ("Full strength after", own.full),
             ("The shop's exposure limit", own.exposure_limit), ("Price", own.price)) if value]  # fmt: skip
         facts += [Fact("Alloy", site.material(own.alloy.text))] if own.alloy else []
+    facts += substance.facts(name)
     contains = tuple(
         Need(site.material(part), show.tidy(share.text), f"{part}.html")
         for part, share in (own.contains.items() if own else ())
@@ -95,6 +97,7 @@ def material_view(site: Site, name: str) -> MaterialView:
             Cell("Name in procedures", name), Cell("Kind", kind),
             Cell("Kept by", "this shop" if own else "built-in library"),
         )),
+        messages=tuple(substance.messages(name)),
         facts=tuple(facts),
         contains=contains,
         uses=tuple(_use(site, name, procedure) for procedure in site.usage.by_material.get(name, ())),

@@ -259,7 +259,7 @@ class _Page:
                 titles = variant_titles(self._device, variants)
                 yield SafetyMessage(
                     one.hazard, one.signal.upper(), one.hazard, one.what, one.signal, one.happens, one.avoid,
-                    None,
+                    Link("How this is computed", f"{self._root}methods.html#{one.method}") if one.method else None,
                     Only(" ".join(variants), f"{titles} only") if variants else None,
                 )  # fmt: skip
         for own in step.cautions:

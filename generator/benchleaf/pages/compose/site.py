@@ -34,6 +34,7 @@ _NAV = (
     ("Procedures", "procedures.html", ("repairs/",)),
     ("Materials", "materials.html", ("materials/",)),
     ("Tools", "tools.html", ()),
+    ("Methods", "methods.html", ()),
     ("Rules", "rules/index.html", ("rules/",)),
     ("Register", "register.html", ()),
 )

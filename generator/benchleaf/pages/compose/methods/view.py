@@ -1,0 +1,42 @@
+"""The page of methods: every computation that a safety message, a limit or a finding goes by."""
+
+from __future__ import annotations
+
+from functools import cache
+from itertools import chain
+from typing import TYPE_CHECKING
+
+from benchleaf.pages.compose.methods import heat, liquids, parts
+from benchleaf.pages.compose.wording import capital
+from benchleaf.pages.lists import Fact, Method, MethodsView
+from benchleaf.pages.parts import Cell, TitleBlock, words
+from benchleaf.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from benchleaf.pages.compose.site import Site
+
+PATH = "methods.html"
+_FOOT = words(
+    "What is computed is an estimate and says so. A verdict goes by the end that is worse for a person or a device; a "
+    "measurement beats it. Local rules and the practice of licensed people come first."
+)
+
+
+@cache
+def methods() -> tuple[Method, ...]:
+    """Return every method, its example worked out by the same functions that the dry run asks."""
+    return tuple(chain(heat.methods(), liquids.methods(), parts.methods()))
+
+
+def methods_view(site: Site) -> MethodsView:
+    """Return the page of methods, with the shop's own constants at its head."""
+    title = TitleBlock("Reference", "Methods", (Cell("Computations", str(len(methods()))),))
+    return MethodsView(site.shell(PATH, "Methods"), title, methods(), tuple(_own(site)), (_FOOT,))
+
+
+def _own(site: Site) -> Iterator[Fact]:
+    for constant in site.base.shop.constants if site.base.shop else ():
+        low, central, high = (show.tidy(text) for text in constant.written)
+        yield Fact(capital(constant.name.replace("-", " ")), f"{central} ({low} to {high})", constant.because)
