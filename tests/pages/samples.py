@@ -25,6 +25,8 @@ from benchleaf.pages.views import (
     MaterialView,
     Matrix,
     MatrixRow,
+    Method,
+    MethodsView,
     Need,
     PartRow,
     PlanHole,
@@ -254,6 +256,18 @@ MATERIALS = MaterialsView(
     rows=(MaterialRow(Link("Isopropanol", "materials/isopropanol.html"), "solvent", "built in", "3 procedures"),),
 )
 
+METHODS = MethodsView(
+    shell=shell("", "Methods", "Methods"),
+    title=TitleBlock("Reference", "Methods", (Cell("Computations", "1"),)),
+    methods=(
+        Method(
+            "battery", "Energy of a battery", "What a pack holds.", ("E = V · Q",), (("V", "voltage"),),
+            "exact", "any battery", "none", "3.7 V, 2.9 Ah", (("Energy", "10.73 Wh"),),
+        ),
+    ),
+    own=(Fact("Face loss", "10 W/m²K (8 W/m²K to 14 W/m²K)", "Measured on our own boards."),),
+)  # fmt: skip
+
 TOOLS = ToolsView(
     shell=shell("", "Tools", "Tools"),
     title=TitleBlock("List", "Tools", (Cell("Tools", "2"),)),
@@ -307,6 +321,7 @@ SAMPLES: dict[str, View] = {
     "devices.html": DEVICES,
     "materials/isopropanol.html": MATERIAL,
     "materials.html": MATERIALS,
+    "methods.html": METHODS,
     "tools.html": TOOLS,
     "register.html": REGISTER,
 }
