@@ -94,9 +94,9 @@ access:
       - {do: Shut the lamp down., power: off}
       - {do: Remove the four case screws., unscrew: {case-screw: 4}, use: [driver-small]}
       - {do: Lift the back shell away., remove: back-shell}
+      - {do: Unplug the battery., unplug: battery-plug}
       - do: Look at the shape of the battery.
         check: {battery: shape, if_not: {stop: The battery is swollen. Leave it and fetch the sand box.}}
-      - {do: Unplug the battery., unplug: battery-plug}
     closing:
       - {do: Plug the battery in., plug: battery-plug}
       - {do: Set the back shell down., fit: back-shell}

@@ -118,13 +118,13 @@ OPENING = (
         after="Tray: 8 × A",
     ),
     Step("Lift the back shell away.", "remove: back-shell", after="Back shell: out"),
+    Step("Unplug the battery.", "unplug: battery-plug", after="Battery isolated"),
     Step(
         "Look at the shape of the battery.",
         f"check: {{battery: shape, if_not: {{stop: {SWOLLEN}}}}}",
         "Flat, no swelling",
         if_not=f"stop. {SWOLLEN}",
     ),
-    Step("Unplug the battery.", "unplug: battery-plug", after="Battery isolated"),
     Step(
         "Read the charge of the battery.",
         f"check: {{battery: charge, with: pack-tester, expect: ≤ 50 %, if_not: {{stop: {FULL}}}}}",

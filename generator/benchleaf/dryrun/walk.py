@@ -10,7 +10,7 @@ from benchleaf.dryrun.charge import shows_empty
 from benchleaf.dryrun.trace import Moment, Route, Trace
 from benchleaf.dryrun.transition import perform
 from benchleaf.model.knowledge import phases
-from benchleaf.model.step import GoTo, Repeat
+from benchleaf.model.step import GoTo, Repeat, Stop
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -21,9 +21,12 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Access
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Arrives, Procedure
-    from benchleaf.model.step import Step, Stop
+    from benchleaf.model.step import Step
 
     Planned = tuple[Step, str, Access | None]
+
+NO_WAY_ON = "The check fails each time."
+"""Why the work stops where a `repeat` does not say what to do when all of them fail."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,9 +136,10 @@ class _Walk:
             last = extra[-1]
         # The last repeat passes and the work goes on; and it may fail as well, and `then` ends the path.
         yield Route(moment, tuple(extra), last.after, None, tuple(self._perform(last.after, rest)))
-        yield Route(moment, (), self._failed(last), way.then, target=self._target(way.then))
+        end = way.then or Stop(NO_WAY_ON, way.step.place)
+        yield Route(moment, (), self._failed(last), end, target=self._target(end))
 
-    def _target(self, way: Stop | GoTo | None) -> Procedure | None:
+    def _target(self, way: Stop | GoTo) -> Procedure | None:
         return self.base.target(self.procedure, way.procedure.text) if isinstance(way, GoTo) else None
 
     def _failed(self, moment: Moment) -> State:

@@ -65,6 +65,7 @@ from benchleaf.checks.rules.unreachable_procedure.rule import RULE as UNREACHABL
 from benchleaf.checks.rules.unreached_level.rule import RULE as UNREACHED_LEVEL
 from benchleaf.checks.rules.unreadable_file.rule import RULE as UNREADABLE_FILE
 from benchleaf.checks.rules.unready_power.rule import RULE as UNREADY_POWER
+from benchleaf.checks.rules.unsafe_stop.rule import RULE as UNSAFE_STOP
 from benchleaf.checks.rules.unsettable_torque.rule import RULE as UNSETTABLE_TORQUE
 from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CAUSE
 from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
@@ -140,6 +141,7 @@ RULES: dict[str, Rule] = {
         UNREACHED_LEVEL,
         LOPSIDED_CLOSING,
         UNFINISHED_HANDOVER,
+        UNSAFE_STOP,
         UNCHECKED_JOINT,
         UNTESTED_FUNCTION,
         UNPROVEN_REPAIR,
