@@ -73,7 +73,8 @@ def test_column() -> None:
 
     assert ["Power off"] == column(page, "open-opening-1", "after")
     assert ["Tray: 4 of 4 T4 , item A"] == column(page, "open-opening-2", "after")
-    assert ["Battery isolated", "Level: open"] == column(page, "open-opening-5", "after")
+    assert ["Battery isolated"] == column(page, "open-opening-4", "after")
+    assert ["Level: open"] == column(page, "open-opening-5", "after")
     assert [
         ["Lamp: wet , flammable left alone, dry in 4 min at the most", "Bench air: 1.6 % of the limit"],
         ["Lamp: dry"],

@@ -40,8 +40,8 @@ def test_opening() -> None:
         [Now("power off")],
         [Tray("case-screw", 4, 4, 4)],
         [Now("out", ("back-shell",), out=1)],
-        [],
-        [Now("isolated"), Now("level", ("open",))],
+        [Now("isolated")],
+        [Now("level", ("open",))],
     ] == [found[f"open-opening-{number}"] for number in range(1, 6)]
 
 

@@ -73,7 +73,7 @@ def test_every_check_fails_once() -> None:
     """Each check with a way on is performed failing, one failure a path."""
     found = trace(LOOK.format("stop: It is broken."))
 
-    assert {"open-opening-4", "look"} == {route.check.step.id for route in found.routes}
+    assert {"open-opening-5", "look"} == {route.check.step.id for route in found.routes}
 
 
 def test_known_swollen_pack_is_not_found_again() -> None:
@@ -85,7 +85,11 @@ def test_known_swollen_pack_is_not_found_again() -> None:
 
 def test_make_safe_takes_over_in_the_opening() -> None:
     """A check in an opening may lead to a procedure that makes safe, which is performed from there."""
-    wader = re.sub(r"(battery: shape,\s+if_not: )\{stop: [^}]*\}", r"\1{go_to: example}", make.WADER)
+    unplug = "      - {do: Unplug the battery., unplug: battery-plug}\n"
+    looked_at = re.sub(
+        r"(battery: shape,\s+if_not: )\{stop: [^}]*\}\}\n", rf"\1{{go_to: example}}}}\n{unplug}", make.WADER
+    )
+    wader = looked_at.replace(unplug, "", 1)
     found = trace(
         "- {do: Lift the battery out., remove: battery}",
         fields="purpose: make-safe\n",
