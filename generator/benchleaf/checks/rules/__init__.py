@@ -71,6 +71,7 @@ from benchleaf.checks.rules.unsupported_cause.rule import RULE as UNSUPPORTED_CA
 from benchleaf.checks.rules.untested_function.rule import RULE as UNTESTED_FUNCTION
 from benchleaf.checks.rules.unused_allow.rule import RULE as UNUSED_ALLOW
 from benchleaf.checks.rules.unvented_oven.rule import RULE as UNVENTED_OVEN
+from benchleaf.checks.rules.vague_amount.rule import RULE as VAGUE_AMOUNT
 from benchleaf.checks.rules.vapour_in_case.rule import RULE as VAPOUR_IN_CASE
 from benchleaf.checks.rules.vapour_over_limit.rule import RULE as VAPOUR_OVER_LIMIT
 from benchleaf.checks.rules.washed_evidence.rule import RULE as WASHED_EVIDENCE
@@ -152,6 +153,7 @@ RULES: dict[str, Rule] = {
         LONG_SENTENCE,
         SEVERAL_INSTRUCTIONS,
         MISSING_INSTRUCTION,
+        VAGUE_AMOUNT,
         CONTRADICTING_NUMBER,
         UNEXPLAINED_ALLOW,
         UNUSED_ALLOW,
