@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from benchleaf.derive.after import after
 from benchleaf.derive.callouts import Callout, callouts
 from benchleaf.derive.ledger import Ledger, ledger
+from benchleaf.derive.timeline import Stage, timeline
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -23,12 +24,13 @@ class Outcome:
 
     `after` gives, by step id, what the step changed, each with the variants it holds for (none: all that perform the
     step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
-    likewise with its variants.
+    likewise with its variants; `timelines` how each performance goes, with its variants.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
     ledgers: Mapping[str, Ledger]
     callouts: tuple[tuple[Callout, tuple[str, ...]], ...] = ()
+    timelines: tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...] = ()
 
 
 NOT_PERFORMED = Outcome({}, {})
@@ -38,7 +40,8 @@ def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
     """Return what pages keep of *traces*, the performances of one procedure, in the shop's *units*."""
     counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
     ledgers = {variant: own for variants, own in counts for variant in variants}
-    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)))
+    lines = tuple((trace.variants, timeline(trace)) for trace in traces if trace.world.device)
+    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)), lines)
 
 
 def _messages(traces: Sequence[Trace], units: Mapping[str, str]) -> Iterator[tuple[Callout, tuple[str, ...]]]:

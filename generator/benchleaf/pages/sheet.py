@@ -119,6 +119,51 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
+class Bar:
+    """A stretch of a lane, in the units of the picture."""
+
+    x: str
+    y: str
+    width: str
+    height: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """One state through the whole procedure: its bars, and the same in words for the table below."""
+
+    label: str  # "Battery joined"
+    y: str  # where the label stands
+    base: str  # the line below the bars
+    bars: tuple[Bar, ...]
+    words: str  # "O1–O4, C2–P1"; "never"
+    limit: str = ""  # where the line of a limit stands
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A letter of a phase over the lanes, and where the phase begins."""
+
+    text: str  # "W"
+    x: str
+    line: str
+
+
+@dataclass(frozen=True, slots=True)
+class TimelineView:
+    """What is joined, live, wet, hot and in the air, step by step."""
+
+    view_box: str
+    left: str  # where the bars begin
+    right: str
+    bottom: str
+    label: str  # what it shows, for those who cannot see it
+    lanes: tuple[Lane, ...]
+    marks: tuple[Mark, ...]
+    only: Only | None = None  # for some variants only
+
+
+@dataclass(frozen=True, slots=True)
 class CloseRequirement:
     """Something to be counted back before the device leaves the bench."""
 
@@ -139,6 +184,7 @@ class ProcedureView:
     close: tuple[CloseRequirement, ...] = ()  # empty where nothing was opened
     banner: Banner | None = None  # only where it is not approved
     variants: VariantChoice | None = None  # only where there is a choice
+    timelines: tuple[TimelineView, ...] = ()  # one for each group of variants that goes alike
     fixes: Words = ()  # the symptoms it answers, as links with ", " between
     arrives: tuple[str, ...] = ()  # "Battery sound", where the procedure asks for more than the usual
     consent: tuple[str, ...] = ()  # "The seal's rating is lost."

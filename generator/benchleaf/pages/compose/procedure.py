@@ -24,6 +24,7 @@ from benchleaf.pages.compose.site import (
     page_of,
     variant_titles,
 )
+from benchleaf.pages.compose.timeline import timelines
 from benchleaf.pages.compose.wording import capital, hazard_of, held
 from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
@@ -112,6 +113,7 @@ class _Page:
             close=tuple(close(self._device, self._limits, self._outcome)),
             banner=Banner(procedure.status, *banner) if banner else None,
             variants=choice(self._device, self._variants),
+            timelines=timelines(self._device, self._outcome, self._numbers),
             fixes=self._fixes(),
             arrives=self._arrives(),
             consent=tuple(_CONSENT.get(name, name) for name in procedure.consent),
