@@ -91,7 +91,9 @@ def never_left(world: World, moment: Moment) -> Iterator[tuple[Action, Owed]]:
         case act.Plug(connector=name) as action if name.text in world.connectors and name.text not in state.unplugged:
             yield action, Owed(CONNECTOR, name.text)
         case act.Renew(bond=name) as action if name.text in world.bonds and name.text not in state.freed:
-            if name.text not in state.spent and state.is_in(world.bonds[name.text].part.text):
+            part = world.bonds[name.text].part.text
+            # A bond that nobody freed before its part was renewed has a rule of its own.
+            if name.text not in state.spent and state.is_in(part) and part not in state.renewed:
                 yield action, Owed(BOND, name.text)
 
 

@@ -16,6 +16,7 @@ from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
 from benchleaf.checks.rules.early_battery.rule import RULE as EARLY_BATTERY
 from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.flammable_bath.rule import RULE as FLAMMABLE_BATH
+from benchleaf.checks.rules.forced_bond.rule import RULE as FORCED_BOND
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.hot_handling.rule import RULE as HOT_HANDLING
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
@@ -134,6 +135,7 @@ RULES: dict[str, Rule] = {
         UNSETTABLE_TORQUE,
         MISSING_TORQUE,
         LONG_SCREW,
+        FORCED_BOND,
         PART_LEFT_OUT,
         REUSED_SEAL,
         UNPROVEN_SEAL,
