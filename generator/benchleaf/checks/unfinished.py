@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 _MANY = 3
 # What leaves a closed device as it is: it may be on meanwhile.
 _HANDS_OFF = (act.Power, act.Supply, act.Wait, act.Work, act.Store)
+# A pack of which nobody knows anything yet is looked at first.
+_KNOWN_DAMAGE = frozenset({"swollen", "wet", "too hot"})
 _THEN = "when the work is handed over"
 
 
@@ -111,6 +113,28 @@ def joined(trace: Trace, handed: Handover) -> Iterator[Unfinished]:
         yield Unfinished(
             f"joined {name}", moment, what, f"Write `unplug: {plug}` at the end of `steps`; the closing plugs it in."
         )
+
+
+def left_lying(trace: Trace, handed: Handover) -> Iterator[Unfinished]:
+    """Yield each damaged pack that came out and was not put away: the next hand takes it for a sound one."""
+    lying: dict[str, Moment] = {}
+    for moment in handed.moments:
+        for pack, name in trace.world.packs.items():
+            if _takes_out_damaged(moment, name, pack):
+                lying.setdefault(pack, moment)
+            elif isinstance(moment.step.action, act.Store | act.Fit) and moment.step.action.part.text == pack:
+                lying.pop(pack, None)  # One that goes in again is another fault.
+    for pack, moment in sorted(lying.items()):
+        damage = moment.before.damaged[trace.world.packs[pack]]
+        what = f"`{pack}`, {damage}, comes out here and lies on the bench {_THEN}: it may still burn"
+        cure = f"Write `store: {{part: {pack}, as: do-not-use}}` after this step."
+        yield Unfinished(f"lying {pack}", moment, what, cure)
+
+
+def _takes_out_damaged(moment: Moment, name: str, pack: str) -> bool:
+    action = moment.step.action
+    moved = action.part.text if isinstance(action, act.Remove | act.Replace) else None
+    return moved == pack and moment.before.is_in(pack) and moment.before.damaged.get(name) in _KNOWN_DAMAGE
 
 
 def _slower(bond: str) -> Callable[[Moment], bool]:

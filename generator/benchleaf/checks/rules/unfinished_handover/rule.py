@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.checks.handed import handovers
 from benchleaf.checks.rule import Hit, Rule
-from benchleaf.checks.unfinished import joined, left_hot, left_on, left_setting, left_wet
+from benchleaf.checks.unfinished import joined, left_hot, left_lying, left_on, left_setting, left_wet
 from benchleaf.findings import Level
 
 if TYPE_CHECKING:
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 def watch(trace: Trace) -> Iterator[Hit]:
     """Yield how the device is not ready at the end of the work, each at the step that left it so."""
     for handed in handovers(trace):
-        for find in (left_wet, left_hot, left_setting, left_on, joined):
+        for find in (left_wet, left_hot, left_setting, left_on, left_lying, joined):
             for unfinished in find(trace, handed):
                 moment = unfinished.moment
                 action = moment.step.action if moment else None
