@@ -26,19 +26,35 @@ _ON_THE_WAY = (
 def watch(trace: Trace) -> Iterator[Hit]:
     """Yield each step that opens a device that is on, and work in a dead one before it is isolated."""
     for path in trace.paths():
-        first = next((moment for moment in path if _opens(trace, moment) and moment.before.live), None)
+        first = next((moment for moment in path if moment.before.live and _takes_apart(trace, moment)), None)
         if first is not None and first.step.action:
             doubt = ": nobody knows whether it is on" if trace.procedure.arrives.power == "unknown" else ""
+            opened = _opens(trace, first)
             yield Hit(
                 first.step.action.place,
-                f"The device is opened and was not switched off before{doubt}: "
-                "the first tool that slips meets a live board",
+                f"The device is opened and was not switched off before{doubt}: the first tool that slips meets a live "
+                "board"
+                if opened
+                else f"A part is taken off and the device was not switched off before{doubt}: what it was joined to is "
+                "live, or works without it",
                 "Write a step with `power: off` before this one"
                 + (", and `supply: off` where it is fed." if first.before.supplied else "."),
                 step=first.step,
             )
         elif trace.procedure.arrives.power in _NOT_SURE:
             yield from _not_isolated(trace, path)
+
+
+def _takes_apart(trace: Trace, moment: Moment) -> bool:
+    """Whether the device is opened, or a part of the closed device comes off in the work."""
+    if _opens(trace, moment):
+        return True
+    action, before = moment.step.action, moment.before
+    comes_off = isinstance(action, act.Remove) or (isinstance(action, act.Replace) and before.is_in(action.part.text))
+    if moment.kind != "work" or not comes_off or is_open(trace.world, before):
+        return False
+    # A pack that comes out takes the power with it.
+    return isinstance(action, act.Remove | act.Replace) and action.part.text not in trace.world.packs
 
 
 def _opens(trace: Trace, moment: Moment) -> bool:
