@@ -186,7 +186,7 @@ DROPPING = (
         "drop-heat",
         "a bond is levered cold, or a joint is never made",
         _is(*HEATS),
-        {**LEFT, **LISTED, "cold-bond": Where.LATER},
+        {**LEFT, **LISTED, "forced-bond": Where.LATER},
         None,
     ),
     _operator(

@@ -32,7 +32,7 @@ HEAT: Expected = {
         (
             "overheated-part", "overheated-joint", "overheated-neighbour", "out-of-range-tool", "unmelted-solder",
             "harsh-profile", "unchecked-battery", "hot-handling", "contradicting-number", "reused-damaged-battery",
-            "bath-damage", "autoignition", "battery-beside-heat", "cold-bond", "unfinished-handover",
+            "bath-damage", "autoignition", "battery-beside-heat", "forced-bond", "unfinished-handover",
         ),
         _HERE,
     ),

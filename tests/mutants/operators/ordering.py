@@ -127,7 +127,7 @@ SWAPPED: Expected = {
     **dict.fromkeys(
         (
             *JOINED, *GUARDED, "battery-beside-heat", "overheated-neighbour", "unreached-level", "solvent-attack",
-            "mixed-alloy", "unknown-reference", "cold-bond", "reused-seal",
+            "mixed-alloy", "unknown-reference", "forced-bond", "reused-seal",
         ),
         _AROUND,
     ),
