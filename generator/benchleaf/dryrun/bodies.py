@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from benchleaf.dryrun.nature import Nature
+    from benchleaf.dryrun.state import State
     from benchleaf.dryrun.trace import Moment
     from benchleaf.dryrun.world import World
     from benchleaf.model.device import Limit
@@ -41,7 +42,7 @@ def bodies(world: World, nature: Nature, moments: Iterable[Moment]) -> Iterator[
     for moment in moments:
         action = moment.step.action
         if isinstance(action, Heat) and nature.kind(action.tool.text) != "iron":
-            names, reached = _under_tool(world, nature, moment, action), nature.source(action)
+            names, reached = heated_with(world, nature, moment.before, action), nature.source(action)
         elif isinstance(action, Wait) and action.at is not None:
             names, reached = in_the_air(world, moment.before), action.at.high
         else:
@@ -52,8 +53,9 @@ def bodies(world: World, nature: Nature, moments: Iterable[Moment]) -> Iterator[
                 yield Body(moment, action, name, reached, limit)
 
 
-def _under_tool(world: World, nature: Nature, moment: Moment, action: Heat) -> tuple[str, ...]:
+def heated_with(world: World, nature: Nature, state: State, action: Heat) -> tuple[str, ...]:
+    """Return what *action* brings to its own temperature: its part, and on a mat all that is with it."""
     own = action.on.text
     if nature.kind(action.tool.text) not in _ALL_OVER:
         return (own,)
-    return tuple(name for name in sorted(world.family.get(own, ())) if name == own or moment.before.is_in(name))
+    return tuple(sorted({own, *state.moving(own, world.family)}))

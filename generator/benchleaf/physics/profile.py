@@ -19,6 +19,7 @@ from benchleaf.library.alloys import (
     ProfileLimits,
 )
 from benchleaf.library.solids import TIP_LIMITS_CHIP_CAPACITOR
+from benchleaf.library.value import Safe
 from benchleaf.physics.types import Celsius, CubicMetres, Kelvins, Metres, OutOfRange, Seconds, above
 
 if TYPE_CHECKING:
@@ -26,6 +27,14 @@ if TYPE_CHECKING:
 
 IRON_OVER_LIQUIDUS = Kelvins(60.0)
 """How far an iron is set above the liquidus at the least (common practice, no source)."""
+MOST_OVER_LIQUIDUS = Kelvins(150.0)
+"""How far at the most: tip at liquidus + 100 to 150 K (common practice, no source)."""
+LONGEST_TOUCH = Seconds(5.0)
+"""How long an iron stays on a joint at the most, s: 2 to 5 s (common practice, no source)."""
+NEAR_PEAK = Kelvins(5.0)
+"""How close to its limit a part counts as at its peak (J-STD-020: within 5 °C)."""
+PREHEAT_GAP = Kelvins(130.0)
+"""How much hotter than a preheated chip the tip may be: 150 K, 130 K for the largest (one maker, seen)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +108,21 @@ def _excesses(profile: Profile, limits: ProfileLimits, classification: Celsius |
 def least_iron(alloy: Alloy) -> Celsius:
     """Return the lowest sensible setting of an iron, °C: 60 K above the higher liquidus (common practice)."""
     return Celsius(alloy.liquidus.cautious.value + IRON_OVER_LIQUIDUS)
+
+
+def most_iron(alloy: Alloy) -> Celsius:
+    """Return the highest sensible setting of an iron, °C: 150 K above the lower liquidus (common practice)."""
+    return Celsius(alloy.liquidus.towards(Safe.LOWER).value + MOST_OVER_LIQUIDUS)
+
+
+def highest_class(*, lead_free: bool) -> Celsius:
+    """Return the highest classification temperature, °C, of any package: nothing is rated above it (J-STD-020)."""
+    return classification_temperature(Metres(1e-3), CubicMetres(100e-9), lead_free=lead_free)
+
+
+def chip_tip_limit(*, preheated: bool) -> Celsius:
+    """Return the hottest tip, °C, that a ceramic chip of any size bears: that of the largest."""
+    return min(capacitor_tip_limit(size, preheated=preheated) for size in TIP_LIMITS_CHIP_CAPACITOR)
 
 
 def melts(alloy: Alloy, setting: Celsius) -> bool:

@@ -17,6 +17,7 @@ from benchleaf.checks.rules.early_battery.rule import RULE as EARLY_BATTERY
 from benchleaf.checks.rules.endless_route.rule import RULE as ENDLESS_ROUTE
 from benchleaf.checks.rules.flammable_bath.rule import RULE as FLAMMABLE_BATH
 from benchleaf.checks.rules.forced_bond.rule import RULE as FORCED_BOND
+from benchleaf.checks.rules.harsh_profile.rule import RULE as HARSH_PROFILE
 from benchleaf.checks.rules.hidden_character.rule import RULE as HIDDEN_CHARACTER
 from benchleaf.checks.rules.hot_handling.rule import RULE as HOT_HANDLING
 from benchleaf.checks.rules.listing_mismatch.rule import RULE as LISTING_MISMATCH
@@ -120,6 +121,7 @@ RULES: dict[str, Rule] = {
         UNKNOWN_NEIGHBOURS,
         OUT_OF_RANGE_TOOL,
         UNMELTED_SOLDER,
+        HARSH_PROFILE,
         HOT_HANDLING,
         MIXED_ALLOY,
         WET_IGNITION,
