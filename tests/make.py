@@ -60,7 +60,7 @@ variants:
   w2: {title: Wader W2, tell_by: Two buttons.}
 batteries:
   pack: {part: battery, plug: battery-plug, chemistry: li-ion, cells: 1, voltage: 3.7 V, capacity: 1200 mAh}
-board: {part: main-board, thickness: 1 mm, size: [40 mm, 60 mm], solder: sac305}
+board: {part: main-board, thickness: 1 mm, size: [60 mm, 90 mm], solder: sac305}
 parts:
   back-shell:  {title: Back shell, kind: shell, made_of: polycarbonate}
   battery:     {title: Battery, kind: battery, heat_limit: 60 °C}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.physics.constants import DEFAULT
 from benchleaf.physics.drying import Air
@@ -16,7 +18,6 @@ from benchleaf.physics.types import (
     MetresPerSecond,
     PerSecond,
     Seconds,
-    SquareMetres,
 )
 from benchleaf.physics.vapour import Room
 
@@ -40,8 +41,9 @@ def hot_air(distance: float, seconds: float = 60.0) -> Heated:
 
 
 def sized(area: float, thickness: float = 0.8) -> Board:
-    """Return a board of an area in cm²."""
-    return Board(Metres(thickness / 1e3), SquareMetres(area * 1e-4))
+    """Return a square board of an area in cm²."""
+    side = Metres(math.sqrt(area * 1e-4))
+    return Board(Metres(thickness / 1e3), (side, side))
 
 
 def air(temperature: float = 21.0, speed: float = 0.1, humidity: float = 0.5) -> Air:

@@ -17,7 +17,6 @@ from benchleaf.physics.heat import (
     hot_air_source,
     moved,
     neighbour_rise,
-    rim_factor,
     rise_bound,
     rise_left,
     stays_below,
@@ -32,12 +31,6 @@ PACK = Kelvins(39.0)
 """A pack that bears 60 °C, in a room of 21 °C."""
 HELD = Kelvins(24.0)
 """The same at 45 °C."""
-
-
-def twice(after: float) -> Heated:
-    """Return a joint worked with an iron, and worked again so many seconds after the first touch."""
-    place = iron(38)
-    return replace(place, touches=(*place.touches, replace(place.touches[0], start=Seconds(after))))
 
 
 # House distances, mm, rounded: another program of the same formulas (2M), bounded by finite volumes.
@@ -135,11 +128,11 @@ def test_small_board_for_long(place: Heated, rim: float) -> None:
 @pytest.mark.parametrize("contact", [10, 30, 100])
 @pytest.mark.parametrize(
     ("place", "rim"),
-    [(iron(38), 58.6), (iron(45), 70), (iron(43), 58.6), (hot_air(30), 58.6), (hot_air(42), 60)],
-    ids=["iron-38", "iron-45", "iron-43", "air-30", "air-42"],
+    [(iron(38), 58.6), (iron(45), 70), (iron(38, times=27), 58.6), (hot_air(30), 45), (hot_air(42, 300), 60)],
+    ids=["iron-38", "iron-45", "iron-long", "air-30", "air-long"],
 )
 def test_battery_beside_small_board(place: Heated, rim: float, contact: float) -> None:
-    """A battery that lies over the rim of a small board stays below the bound that knows no rim."""
+    """A battery that lies over the rim of a small board stays below the bound, which is below the board's own."""
     plate = Plate(50.0, 2.0e6, 8.0, Metres(0.8e-3))
     touches = place.touches[0]
     board = sized(math.pi * (rim / 10) ** 2)
@@ -148,43 +141,7 @@ def test_battery_beside_small_board(place: Heated, rim: float, contact: float) -
 
     found = neighbour_rise((replace(place, pack=True),), board, HEAT)
 
-    assert rim_factor(replace(place, pack=True), board) == 1.0
-    assert rim_factor(place, board) > 1.0
-    assert found.worst >= truth
-
-
-@pytest.mark.parametrize(
-    ("place", "area", "at_edge", "factor"),
-    [
-        (iron(38), None, False, 1.0),
-        (iron(38), 70 * 110, True, 1.0),
-        (iron(38), 60 * 90, False, 2.6),
-        (iron(38), 60 * 90, True, 1.5),
-        (hot_air(38), 70 * 110, True, 1.5),
-        (iron(10), 60 * 90, False, 1.0),
-        (replace(iron(38), pack=True), 60 * 90, True, 1.0),
-        (replace(iron(38), pack=True), 60 * 90, False, 2.6),
-        (replace(iron(38, times=20), pack=True), 60 * 90, True, 2.6),
-        (iron(38, times=20), 70 * 110, True, 2.0),
-        (
-            replace(iron(38), touches=(*iron(38).touches, replace(iron(38).touches[0], start=Seconds(360.0)))),
-            5400,
-            True,
-            1.5,
-        ),
-        (
-            replace(iron(38), touches=(*iron(38).touches, replace(iron(38).touches[0], start=Seconds(200.0)))),
-            5400,
-            True,
-            2.6,
-        ),
-    ],
-)
-def test_rim_factor(place: Heated, area: float | None, at_edge: bool, factor: float) -> None:  # noqa: FBT001
-    """The rim's share goes by the distance over the board's radius, by the tool and its time; none without a size."""
-    board = BOARD if area is None else sized(area / 100)
-
-    assert factor == rim_factor(replace(place, at_edge=at_edge), board)
+    assert truth <= found.worst < neighbour_rise((place,), board, HEAT).worst
 
 
 def test_method_says_what_is_not_known() -> None:
@@ -201,9 +158,9 @@ def test_method_says_that_a_battery_is_beside_the_board() -> None:
 
     beside, on = (neighbour_rise((replace(place, pack=pack),), board, HEAT) for pack in (True, False))
 
-    assert "the battery stores what it gives back" in beside.method
+    assert "the battery stores what the board's edge gives back" in beside.method
     assert "battery" not in on.method
-    assert beside.worst == pytest.approx(on.worst / 1.5)
+    assert beside.worst < on.worst
 
 
 def test_own_constant_is_said() -> None:
@@ -275,7 +232,7 @@ def test_farther_is_cooler(near: float, farther: float) -> None:
 # ---- what would cure it: each number is written back in
 
 
-@pytest.mark.parametrize("board", [BOARD, sized(54), sized(150)], ids=["unknown", "small", "large"])
+@pytest.mark.parametrize("board", [BOARD, sized(250), sized(500)], ids=["unknown", "small", "large"])
 @pytest.mark.parametrize("place", [iron(10), hot_air(10)], ids=["iron", "hot-air"])
 def test_least_distance(board: Board, place: Heated) -> None:
     """From the least distance on the limit holds, on a small board too, and a millimetre nearer it does not."""

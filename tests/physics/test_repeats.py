@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from benchleaf.physics.plate import Plate
 from benchleaf.physics.repeats import Source, Touches, cheap_bound, highest, left_after, lowest_peak
+from benchleaf.physics.rim import walls
 from benchleaf.physics.types import Kelvins, Metres, OutOfRange, Seconds
 from tests.physics.oracles import Rings
 
@@ -162,7 +163,8 @@ def test_second_step_at_one_place_adds() -> None:
 
 def test_never_beyond_the_source() -> None:
     """However many sources and whatever the rim gives back, nothing gets hotter than the hottest of them."""
-    near = Source(Metres(1e-4), (Touches(Kelvins(200.0), Metres(4e-3), Seconds(300.0)),), rim=2.6)
+    sides = walls((Metres(30e-3), Metres(30e-3)), at_edge=False)
+    near = Source(Metres(1e-4), (Touches(Kelvins(200.0), Metres(4e-3), Seconds(300.0)),), sides)
 
     assert 200.0 == highest(ROWS[1].plate, (near, near))
     assert 200.0 == cheap_bound(ROWS[1].plate, (near, near))

@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 _LONGEST_PAUSE, _SHORTEST_TOUCH, _SHORTEST_BLOW = 120, 2, 20
 _COLDEST_HEATER = 40  # °C: below that nothing softens.
 _FARTHEST = 400  # mm: no board of a bench is longer.
-_BEYOND = (10, 30, 80)
 
 
 def cure(trace: Trace, moment: Moment, action: Heat, one: Warmed, limit: float) -> str:
@@ -113,9 +112,7 @@ def _distance(trace: Trace, moment: Moment, one: Warmed, limit: float) -> int | 
 
         return _again(trace, moment, one, moved).stays_below(limit)
 
-    found = _first(math.ceil(one.distance * 1e3), _FARTHEST, holds)
-    # The rim of a small board gives more back near it: a distance that does not hold farther out is no cure.
-    return found if found is not None and all(holds(found + more) for more in _BEYOND) else None
+    return _first(math.ceil(one.distance * 1e3), _FARTHEST, holds)
 
 
 def _first(low: int, high: int, holds: Callable[[int], bool]) -> int | None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from benchleaf.dryrun.beside import LAID_ON
 from benchleaf.physics import heat, nearby
 from benchleaf.physics.repeats import Touches
-from benchleaf.physics.types import Estimate, Kelvins, Metres, OutOfRange, Seconds, SquareMetres
+from benchleaf.physics.types import Estimate, Kelvins, Metres, OutOfRange, Seconds
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -242,6 +242,7 @@ def _places(world: World, nature: Nature, near: _Near, begin: float, part: str) 
             heat.Tool.IRON if all(touch.tool_kind == "iron" for touch in touches) else heat.Tool.HOT_AIR,
             at_edge=_at_edge(world, name),
             pack=part in world.packs and not _on_board(world, part),
+            beside=not _on_board(world, part),
         )
         for (name, distance), touches in spots.items()
     )  # fmt: skip
@@ -263,5 +264,5 @@ def board(world: World) -> heat.Board:
     known = world.device.board if world.device else None
     if known is None:
         return heat.Board()
-    area = SquareMetres(known.size[0].low * known.size[1].low) if known.size else None
-    return heat.Board(Metres(known.thickness.low) if known.thickness else None, area)
+    size = (Metres(known.size[0].low), Metres(known.size[1].low)) if known.size else None
+    return heat.Board(Metres(known.thickness.low) if known.thickness else None, size)

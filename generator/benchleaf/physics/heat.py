@@ -3,8 +3,9 @@ How hot a neighbour gets on the board while something beside it is heated. Bad e
 
 Formula and its error: `repeats` and `plate`. Against a board heated on one face only, and with a tool that does not
 touch perfectly, all of it lies on the safe side. A small board does not: its edge gives heat back, so where the
-board's size is known the bound is raised by what finite volumes show (`rim_factor`); where it is not, it is not,
-and the method says so. A battery beside the board takes the heat of its rim as slowly as it warms itself.
+board's size is known its sides are mirrors (`rim`); where it is not, it has none, and the method says so. What lies
+beside the board takes less than the board has there, and a battery stores it, but no less is said of either than a
+board without sides would bring.
 """
 
 from __future__ import annotations
@@ -16,8 +17,18 @@ from enum import StrEnum
 from benchleaf.physics import plate as board_heat
 from benchleaf.physics.constants import Heat, method
 from benchleaf.physics.plate import Plate
-from benchleaf.physics.repeats import Source, Touches, cheap_bound, highest, left_after, lowest_peak
-from benchleaf.physics.types import Celsius, Estimate, Kelvins, Metres, Seconds, SquareMetres, above
+from benchleaf.physics.repeats import (
+    Layer,
+    Source,
+    Touches,
+    cheap_bound,
+    highest,
+    highest_behind,
+    left_after,
+    lowest_peak,
+)
+from benchleaf.physics.rim import Walls, walls
+from benchleaf.physics.types import Celsius, Estimate, Kelvins, Metres, Seconds, above
 
 
 class Tool(StrEnum):
@@ -32,7 +43,7 @@ class Board:
     """What is known of the board: None where it is not."""
 
     thickness: Metres | None = None
-    area: SquareMetres | None = None
+    size: tuple[Metres, Metres] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,8 +51,8 @@ class Heated:
     """
     A part that is heated, `distance` from the edge of the neighbour: every heating step on it, in one list.
 
-    `at_edge` says that the part lies on the board's rim, as sockets do; not knowing, leave it false. `pack` says that
-    the neighbour is a battery that is no part of the board.
+    `at_edge` says that the part lies on the board's rim, as sockets do; not knowing, leave it false. `beside` says that
+    the neighbour is no part of the board, `pack` that it is a battery besides.
     """
 
     distance: Metres
@@ -49,6 +60,7 @@ class Heated:
     tool: Tool = Tool.HOT_AIR
     at_edge: bool = False
     pack: bool = False
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,74 +80,69 @@ def _plates(board: Board, constants: Heat) -> _Ends:
     )
 
 
-# Up to here the two steps hold that were found on boards of this radius or more, m, within this tool time, s.
-_LARGE = 0.055
-_SHORT = {Tool.IRON: 30.0, Tool.HOT_AIR: 60.0}
-# After such a break, s, a board has lost nearly all of its heat, and what follows begins anew.
-_BREAK = 300.0
+def _walls(heated: Heated, board: Board) -> Walls | None:
+    return None if board.size is None else walls(board.size, at_edge=heated.at_edge)
 
 
-def rim_factor(heated: Heated, board: Board) -> float:
+def _layer(constants: Heat) -> Layer:
+    return Layer(constants.heater_contact.worst, constants.pack_back_loss.central, constants.pack_heat_capacity.central)
+
+
+def _sources(places: tuple[Heated, ...], board: Board, constants: Heat) -> tuple[Source, ...]:
     """
-    Return what the rim of a small board adds to the bound.
+    Return the places as sources on a board with its sides.
 
-    The board is a disc of its area with the part in the middle, R = sqrt(A/pi), or half a disc with the part on its
-    straight edge, R = sqrt(2 A/pi). From finite volumes with an insulated rim at R against the bound: r/R from 0.8 2.6;
-    from 0.6 for an iron, 0.4 for hot air, 1.5. That is for up to 30 s of an iron or 60 s of hot air and R of 55 mm or
-    more; a longer or smaller one gives back more: from 0.6 2.6, from 0.4 2, from 0.3 1.5.
-
-    A battery that is no part of the board and lies against its rim takes heat as it comes and stores it: within the
-    same time and size, up to r/R 0.8, it stays below the bound without any rim (finite volumes with a layer of
-    1e4 J/m²K at a contact of 10 to 100 W/m²K beyond r: at most 0.8 of the bound).
+    What lies beside the board takes heat through a contact and loses it at its back: U/(U + h) of it, however long.
     """
-    if board.area is None:
-        return 1.0
-    above("the area of the board", board.area, 0, "m²", "a part sits on a board")
-    radius = math.sqrt((2 if heated.at_edge else 1) * board.area / math.pi)
-    share = (heated.distance + max(touch.radius for touch in heated.touches)) / radius
-    steps: tuple[tuple[float, float], ...]
-    if radius < _LARGE or _longest(heated.touches) > _SHORT[heated.tool]:
-        steps = ((0.6, 2.6), (0.4, 2.0), (0.3, 1.5))
-    elif heated.pack:
-        steps = ((0.8, 2.6),)
+    layer = _layer(constants)
+    takes = layer.contact / (layer.contact + layer.back)
+    return tuple(
+        Source(
+            place.distance,
+            place.touches,
+            _walls(place, board),
+            takes if board.size is not None and (place.beside or place.pack) else 1.0,
+        )
+        for place in places
+    )
+
+
+def _endless(sources: tuple[Source, ...]) -> tuple[Source, ...]:
+    return tuple(replace(source, mirrors=None, share=1.0) for source in sources)
+
+
+def _highest(plate: Plate, places: tuple[Heated, ...], board: Board, constants: Heat) -> Kelvins:
+    """Return the upper bound, for what lies beside a board never less than a board without sides has."""
+    sources = _sources(places, board, constants)
+    if all(source.share == 1.0 for source in sources):
+        return highest(plate, sources)
+    if all(place.pack for place in places):
+        found = highest_behind(plate, tuple(replace(source, share=1.0) for source in sources), _layer(constants))
     else:
-        steps = ((0.8, 2.6), (0.6 if heated.tool is Tool.IRON else 0.4, 1.5))
-    # Where the share is just that, finite volumes already show more than the bound (hot air, 24 mm of 60).
-    return next((factor for beyond, factor in steps if share > beyond - 1e-9), 1.0)
-
-
-def _longest(touches: tuple[Touches, ...]) -> float:
-    """Return the longest time that the tool is on the part, s, of what no long break parts."""
-    longest = total = 0.0
-    end = -math.inf
-    for touch in sorted(touches, key=lambda touch: touch.start):
-        total = (total if touch.start - end < _BREAK else 0.0) + touch.on * touch.times
-        end = max(end, touch.end)
-        longest = max(longest, total)
-    return longest
-
-
-def _sources(places: tuple[Heated, ...], board: Board) -> tuple[Source, ...]:
-    return tuple(Source(place.distance, place.touches, rim_factor(place, board)) for place in places)
+        found = highest(plate, sources)
+    return max(found, highest(plate, _endless(sources)))
 
 
 def neighbour_rise(places: tuple[Heated, ...], board: Board, constants: Heat) -> Estimate:
     """
     Return how far a neighbour rises above the room, K, at its hottest moment, also after the tools have left.
 
-    central = sqrt(lower bound x upper bound) with the central constants; high = the upper bound with the bad ones;
-    low = the lower bound with the kind ones. 5 to 60 ms the first time, nothing when asked again. Start from the
-    room, or from the warmest thing that is said to be near: what earlier steps left is in the sum.
+    central = sqrt(lower bound x upper bound) with the central constants, times what the sides of the board add to the
+    upper bound (on rectangles within -3 and +21 % of finite differences); high = the upper bound with the bad ones;
+    low = the lower bound with the kind ones. 5 to 60 ms the first time, with sides 0.3 s, nothing when asked again.
+    Start from the room, or from the warmest thing that is said to be near: what earlier steps left is in the sum.
     """
-    ends, sources = _plates(board, constants), _sources(places, board)
-    high = highest(ends.worst, sources)
-    upper = highest(ends.central, sources)
-    central = min(high, math.sqrt(min(lowest_peak(ends.central, sources), upper) * upper))
+    ends, sources = _plates(board, constants), _sources(places, board, constants)
+    high = _highest(ends.worst, places, board, constants)
+    upper = _highest(ends.central, places, board, constants)
+    endless = highest(ends.central, _endless(sources))
+    lower = min(lowest_peak(ends.central, sources), endless)
+    central = min(high, upper * math.sqrt(lower / endless)) if endless > 0 else 0.0
     how = "held spot on a thin board with losses, touches summed between two bounds"
-    if board.area is None:
+    if board.size is None:
         how += "; the board's size is not known, its edge is left out"
-    elif any(rim_factor(place, board) != rim_factor(replace(place, pack=False), board) for place in places):
-        how += "; the board's edge is left out, the battery stores what it gives back"
+    elif all(place.pack for place in places):
+        how += "; the battery stores what the board's edge gives back"
     return Estimate(
         central,
         min(central, lowest_peak(ends.kind, sources)),
@@ -148,12 +155,13 @@ def neighbour_rise(places: tuple[Heated, ...], board: Board, constants: Heat) ->
 
 def rise_bound(places: tuple[Heated, ...], board: Board, constants: Heat) -> Kelvins:
     """Return a bound on the worst end of `neighbour_rise` that costs a millisecond: every tool held for ever."""
-    return cheap_bound(_plates(board, constants).worst, _sources(places, board))
+    plate, sources = _plates(board, constants).worst, _sources(places, board, constants)
+    return max(cheap_bound(plate, sources), cheap_bound(plate, _endless(sources)))
 
 
 def worst_rise(places: tuple[Heated, ...], board: Board, constants: Heat) -> Kelvins:
     """Return the worst end of `neighbour_rise`, K, for a quarter of its time."""
-    return highest(_plates(board, constants).worst, _sources(places, board))
+    return _highest(_plates(board, constants).worst, places, board, constants)
 
 
 def stays_below(limit: Kelvins, places: tuple[Heated, ...], board: Board, constants: Heat) -> bool:
@@ -164,7 +172,7 @@ def stays_below(limit: Kelvins, places: tuple[Heated, ...], board: Board, consta
 def rise_left(places: tuple[Heated, ...], board: Board, t: Seconds, constants: Heat) -> Kelvins:
     """Return the worst end of what is left of a neighbour's rise at the moment *t* of the touches' own clock."""
     above("the time", t, 0, "s", "nothing has happened yet")
-    return left_after(_plates(board, constants).worst, _sources(places, board), t)
+    return left_after(_plates(board, constants).worst, _sources(places, board, constants), t)
 
 
 def zone_rise(touches: tuple[Touches, ...], board: Board, constants: Heat, radius: Metres) -> Estimate:

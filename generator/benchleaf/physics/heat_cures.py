@@ -7,10 +7,9 @@ Each answer is rounded to the safe side and then holds for the worst end of `hea
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from benchleaf.physics.heat import neighbour_rise, rim_factor, stays_below
+from benchleaf.physics.heat import neighbour_rise, stays_below
 from benchleaf.physics.rounding import down, up
 from benchleaf.physics.types import Celsius, Kelvins, Metres, OutOfRange, Seconds
 
@@ -31,31 +30,14 @@ def least_distance(limit: Kelvins, place: Heated, board: Board, constants: Heat)
     """
     Return the distance, whole millimetres rounded up, from which on a neighbour of *place* stays below *limit*.
 
-    From there on, not only there: on a small board the rim's share jumps up with the distance, and a number that
-    ceases to hold farther out is no cure.
+    None where no distance is enough: on a small board not even the farthest corner.
     """
     _must_be_real(limit)
 
     def safe(millimetres: int) -> bool:
         return stays_below(limit, (replace(place, distance=Metres(millimetres / 1000)),), board, constants)
 
-    steps = _rim_steps(place, board)
-    answer: int | None = None
-    for nearest, farthest in reversed(list(zip([1, *steps], [*(edge - 1 for edge in steps), _FARTHEST], strict=True))):
-        if farthest < nearest:
-            continue
-        if not safe(farthest):
-            break
-        answer = _first(nearest, farthest, safe)
-        if answer > nearest:
-            break
-    return None if answer is None else Metres(answer / 1000)
-
-
-def _rim_steps(place: Heated, board: Board) -> list[int]:
-    """Return the whole millimetres at which the rim's share jumps."""
-    shares = [rim_factor(replace(place, distance=Metres(mm / 1000)), board) for mm in range(1, _FARTHEST + 1)]
-    return [mm for mm, (before, after) in enumerate(pairwise(shares), 2) if after != before]
+    return Metres(_first(1, _FARTHEST, safe) / 1000) if safe(_FARTHEST) else None
 
 
 def highest_source(limit: Kelvins, places: tuple[Heated, ...], room: Celsius, board: Board, constants: Heat) -> Celsius:

@@ -18,10 +18,17 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from benchleaf.physics.curve import step_curve
 from benchleaf.physics.plate import Plate, Spot, arriving, dose, peak_age, steady, step
+from benchleaf.physics.rim import brought, mirrored_steady, mirrored_step
 from benchleaf.physics.types import Kelvins, Metres, Seconds, above, within
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from benchleaf.physics.rim import Walls
 
 _SLICES = 6
 _CELLS = 150
@@ -62,12 +69,14 @@ class Source:
     """
     One heated place, seen from a neighbour at `distance` from its edge: all that is done to it, in one list.
 
-    `rim` is what an insulated edge of a small board adds (1 for a board without end).
+    `mirrors` are the sides of the board, None for a board without end; `share` is what the neighbour takes of what the
+    board has there (1 where it is part of the board).
     """
 
     distance: Metres
     touches: tuple[Touches, ...]
-    rim: float = 1.0
+    mirrors: Walls | None = None
+    share: float = 1.0
 
     @property
     def hottest(self) -> Kelvins:
@@ -88,19 +97,42 @@ class _Grid:
     cells: int
 
 
-def _grid(plate: Plate, sources: tuple[Source, ...]) -> _Grid:
-    horizon = max(
-        max(touch.end + touch.on + touch.pause for touch in source.touches) + peak_age(plate, source.distance)
+def _grid(plate: Plate, sources: tuple[Source, ...], later: float = 0.0) -> _Grid:
+    horizon = later + max(
+        max(touch.end + touch.on + touch.pause for touch in source.touches) + _peak_age(plate, source)
         for source in sources
     )
     width = max(1.0, horizon / _CELLS)
     return _Grid(width, math.ceil(horizon / width))
 
 
+def _peak_age(plate: Plate, source: Source) -> float:
+    """Return when after the last touch a neighbour is hottest, at the latest."""
+    if source.mirrors is None:
+        return peak_age(plate, source.distance)
+    return brought(plate, source.mirrors, source.distance).peak
+
+
+def _most(plate: Plate, source: Source) -> Callable[[float, float], float]:
+    """Return the most that a joule brings to the neighbour between two of its ages, as a function of the two."""
+    if source.mirrors is not None:
+        return brought(plate, source.mirrors, source.distance).most
+    peak, at = peak_age(plate, source.distance), arriving(plate, source.distance)
+    return lambda youngest, oldest: at(min(max(peak, youngest), oldest))
+
+
 def cheap_bound(plate: Plate, sources: tuple[Source, ...]) -> Kelvins:
-    """Return a bound that takes no time to have: every place held for ever. Bad end: high."""
-    held = sum(min(source.rim * steady(plate, source.widest), 1.0) * source.hottest for source in sources)
-    return Kelvins(min(held, _hottest(sources)))
+    """Return a bound that takes no time to have: every place held for ever, or all heat at once. Bad end: high."""
+    return Kelvins(min(sum(_cheap(plate, source) for source in sources), _hottest(sources)))
+
+
+def _cheap(plate: Plate, source: Source) -> float:
+    if source.mirrors is None:
+        return source.share * source.hottest * steady(plate, source.widest)
+    held = source.hottest * mirrored_steady(plate, source.widest, source.mirrors)
+    most = brought(plate, source.mirrors, source.distance)
+    given = sum(touch.rise * touch.times * math.fsum(slices(plate, touch.radius, touch.on)) for touch in source.touches)
+    return source.share * min(held, given * most.most(most.peak, most.peak))
 
 
 def _hottest(sources: tuple[Source, ...]) -> float:
@@ -127,7 +159,7 @@ def highest(plate: Plate, sources: tuple[Source, ...]) -> Kelvins:
     def could_be(cell: int) -> float:
         """Return a bound on the cell from what is known: a hold of a longer time is never cooler."""
         return sum(
-            min([spread[n][cell], *(value for later, value in known[n].items() if later >= cell)]) * sources[n].rim
+            min([spread[n][cell], *(value for later, value in known[n].items() if later >= cell)]) * sources[n].share
             for n in range(len(sources))
         )
 
@@ -135,21 +167,56 @@ def highest(plate: Plate, sources: tuple[Source, ...]) -> Kelvins:
     for cell in sorted(range(grid.cells), key=lambda cell: -sum(column[cell] for column in spread)):
         if could_be(cell) > best:
             best = max(best, sum(
-                min(source.rim * min(spread[n][cell], held(n, cell)), source.hottest)
+                source.share * min(spread[n][cell], held(n, cell), source.hottest)
                 for n, source in enumerate(sources)
             ))  # fmt: skip
     return Kelvins(min(best, _hottest(sources)))
 
 
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """A battery over the board: the contact that it takes heat through and the loss at its back, W/m²K; J/m²K."""
+
+    contact: float
+    back: float
+    capacity: float
+
+
+@lru_cache(maxsize=512)
+def highest_behind(plate: Plate, sources: tuple[Source, ...], layer: Layer) -> Kelvins:
+    """
+    Return the upper bound on the rise of a *layer* that takes its heat from the board where that is hottest.
+
+    C dT/dt = U (board - T) - h T with the upper bound of the board, as if the layer took nothing off it. Bad end: high.
+    """
+    pace = (layer.contact + layer.back) / layer.capacity
+    share = layer.contact / (layer.contact + layer.back)
+    grid = _grid(plate, sources, later=3 / pace)
+    spread = [_spread(plate, source, grid) for source in sources]
+    follows, most = -math.expm1(-pace * grid.width), _hottest(sources)
+    rise = peak = 0.0
+    for cell in range(grid.cells):
+        moment = Seconds((cell + 1) * grid.width)
+        board = sum(min(spread[n][cell], _held(plate, source, moment)) for n, source in enumerate(sources))
+        rise += follows * (share * min(board, most) - rise)
+        peak = max(peak, rise)
+    return Kelvins(peak)
+
+
 def _held(plate: Plate, source: Source, t: Seconds) -> float:
     """Return the rise if the hottest, widest tool had been held there from the first moment on."""
     begins = min(touch.start for touch in source.touches)
-    return source.hottest * step(plate, source.widest, Seconds(t - begins)) if t > begins else 0.0
+    if t <= begins:
+        return 0.0
+    lasts, mirrors = Seconds(t - begins), source.mirrors
+    if mirrors is None:
+        return source.hottest * step(plate, source.widest, lasts)
+    return source.hottest * mirrored_step(plate, source.widest, mirrors, lasts)
 
 
 def _spread(plate: Plate, source: Source, grid: _Grid) -> list[float]:
     """Return, for each cell of time, the most that the heat of all touches can have brought there."""
-    peak, brought = peak_age(plate, source.distance), arriving(plate, source.distance)
+    most = _most(plate, source)
     cells = [0.0] * grid.cells
     for touch in source.touches:
         doses = slices(plate, touch.radius, touch.on)
@@ -161,8 +228,7 @@ def _spread(plate: Plate, source: Source, grid: _Grid) -> list[float]:
                     # The heat is some age between these two when the moment lies somewhere in the cell.
                     youngest = max(0.0, cell * grid.width - end)
                     oldest = (cell + 1) * grid.width - begin
-                    age = min(max(peak, youngest), oldest)
-                    cells[cell] += touch.rise * heat * brought(age)
+                    cells[cell] += touch.rise * heat * most(youngest, oldest)
     return cells
 
 
@@ -206,13 +272,12 @@ def left_after(plate: Plate, sources: tuple[Source, ...], t: Seconds) -> Kelvins
     """Return a bound on what is left of the rise at the moment *t*, counted from the first start. Bad end: high."""
     total = 0.0
     for source in sources:
-        peak, brought = peak_age(plate, source.distance), arriving(plate, source.distance)
-        dosed = 0.0
+        most, dosed = _most(plate, source), 0.0
         for touch in source.touches:
             for start in touch.starts:
                 for number, heat in enumerate(slices(plate, touch.radius, touch.on)):
                     oldest = t - start - number * touch.on / _SLICES
                     youngest = max(0.0, oldest - touch.on / _SLICES)
-                    dosed += touch.rise * heat * brought(min(max(peak, youngest), oldest))
-        total += min(source.rim * min(dosed, _held(plate, source, t)), source.hottest)
+                    dosed += touch.rise * heat * most(youngest, oldest)
+        total += source.share * min(dosed, _held(plate, source, t), source.hottest)
     return Kelvins(min(total, _hottest(sources)))
