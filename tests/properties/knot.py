@@ -67,8 +67,8 @@ access:
       - {do: Shut it down., power: off}
       - {do: Remove the screws., unscrew: {case-screw: 4}}
       - {do: Lift the shell away., remove: shell}
-      - {do: Look at the battery., check: {battery: shape, if_not: {stop: Leave it.}}}
       - {do: Unplug the battery., unplug: battery-plug}
+      - {do: Look at the battery., check: {battery: shape, if_not: {stop: Leave it.}}}
       - {do: Read the battery., check: {battery: charge, expect: ≤ 70 %, with: meter, if_not: {stop: Close it.}}}
       - {do: Empty the capacitor., discharge: cap}
       - {do: Read it., check: {measure: voltage, with: meter, expect: < 5 V, if_not: {stop: Cover it.}}}
