@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.reach import CONNECTOR, FASTENER, PART
 from benchleaf.model import action as act
 from benchleaf.model.words import Said
 
@@ -36,3 +37,13 @@ def parts_of(world: World, action: Action | None) -> Iterator[Said]:
         yield action.hold.part
     if isinstance(action, act.Release | act.Renew) and action.bond.text in world.bonds:
         yield Said(world.bonds[action.bond.text].part.text, action.bond.place)
+
+
+def handled(world: World, action: Action | None) -> Iterator[tuple[str, Said]]:
+    """Yield everything on which *action* lays a hand or a tool, each with its kind."""
+    yield from ((PART, part) for part in parts_of(world, action))
+    match action:
+        case act.Unplug(connector=connector) | act.Plug(connector=connector):
+            yield CONNECTOR, connector
+        case act.Unscrew(screws=screws) | act.Screw(screws=screws):
+            yield from ((FASTENER, one.fastener) for one in screws)

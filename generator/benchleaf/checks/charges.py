@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.acted import parts_of
+from benchleaf.checks.acted import handled, parts_of
 from benchleaf.checks.ignition import near
+from benchleaf.dryrun.inside import in_place
+from benchleaf.dryrun.reach import PART, hidden
 from benchleaf.model.action import Discharge
 from benchleaf.physics.stored import DANGEROUS_VOLTAGE, energy, is_dangerous
 from benchleaf.physics.types import Farads, Volts
@@ -42,15 +44,34 @@ def much(stores: Stores) -> str:
     return f"{digits(joules, 2, math.ceil)} J at {digits(stores.voltage.high, 3, math.ceil)} V"
 
 
+def lies_open(world: World, state: State, name: str) -> bool:
+    """Whether *name* is in its place and no cover is known to keep a hand from it."""
+    return in_place(world, state, name) and hidden(world, state, PART, name) is None
+
+
 def hand_on(world: World, moment: Moment, name: str) -> Said | None:
-    """Return the part in which *moment* handles *name*: itself, or what is on one board with it."""
-    if isinstance(moment.step.action, Discharge):
+    """
+    Return the thing in which *moment* handles *name*: itself, or what is on one board with it.
+
+    While nobody has read that it is empty, any hand in the device is a hand beside it.
+    """
+    action = moment.step.action
+    if action is None or isinstance(action, Discharge):
         return None
-    hands = parts_of(world, moment.step.action)
-    return next((hand for hand in hands if hand.text == name or _on_one_board(world, moment, hand.text, name)), None)
+    for hand in parts_of(world, action):
+        if hand.text == name or is_on_its_board(world, moment, hand.text, name):
+            return hand
+    if name in moment.before.unread and lies_open(world, moment.before, name):
+        return next((hand for kind, hand in handled(world, action) if _in_the_device(world, moment, kind, hand)), None)
+    return None
 
 
-def _on_one_board(world: World, moment: Moment, one: str, other: str) -> bool:
+def _in_the_device(world: World, moment: Moment, kind: str, hand: Said) -> bool:
+    return kind != PART or in_place(world, moment.before, hand.text) or in_place(world, moment.after, hand.text)
+
+
+def is_on_its_board(world: World, moment: Moment, one: str, other: str) -> bool:
+    """Whether two parts lie together, and are part of one and the same."""
     together = near(world, moment.before, one, other) or near(world, moment.after, one, other)
     return together and _root(world, one) == _root(world, other)
 

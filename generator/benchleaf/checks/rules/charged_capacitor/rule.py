@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.charges import READING, hand_on, is_unsure, much, risky
+from benchleaf.checks.charges import READING, hand_on, is_on_its_board, is_unsure, much, risky
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.findings import Level
 
@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.dryrun.world import World
     from benchleaf.model.device import Stores
     from benchleaf.model.words import Said
 
@@ -27,12 +28,14 @@ def watch(trace: Trace) -> Iterator[Hit]:
                 hand = hand_on(trace.world, moment, name) if unsure else None
                 if hand is not None:
                     said.add(name)
-                    yield _hit(moment, name, stores, hand)
+                    yield _hit(trace.world, moment, name, stores, hand)
             said = {name for name in said if is_unsure(moment.after, name)}
 
 
-def _hit(moment: Moment, name: str, stores: Stores, hand: Said) -> Hit:
-    beside = "" if hand.text == name else f" with `{name}` on the same board"
+def _hit(world: World, moment: Moment, name: str, stores: Stores, hand: Said) -> Hit:
+    beside = "" if hand.text == name else f" beside `{name}`"
+    if beside and is_on_its_board(world, moment, hand.text, name):
+        beside = f" with `{name}` on the same board"
     if name in moment.before.unread:
         known = f"nobody has read that it is empty: a bleed lead that makes no contact leaves {much(stores)} in it"
         cure = f"Write a step with {READING} after the one that discharges it and before this one."

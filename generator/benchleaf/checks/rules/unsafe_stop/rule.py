@@ -6,14 +6,14 @@ import math
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.amounts import time_at_least
-from benchleaf.checks.charges import READING, hand_on, is_unsure, much, risky
+from benchleaf.checks.charges import READING, hand_on, is_unsure, lies_open, much, risky
 from benchleaf.checks.endings import burns, unsound
 from benchleaf.checks.ignition import drying_left
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.dryrun.charge import shows_empty
 from benchleaf.dryrun.inside import in_place
-from benchleaf.dryrun.reach import PART, hidden
+from benchleaf.dryrun.reach import PART
 from benchleaf.findings import Level
 from benchleaf.model.step import Stop
 
@@ -26,11 +26,14 @@ if TYPE_CHECKING:
 
 
 def watch(trace: Trace) -> Iterator[Hit]:
-    """Yield what each stop leaves behind that is not safe."""
+    """Yield what stops leave behind that is not safe; what one leaves is not said of the next."""
+    said: set[str] = set()
     for route in trace.routes:
         if isinstance(route.end, Stop):
             for about, what, cure in (*_packs(trace, route), *_burning(trace, route), *_charged(trace, route)):
-                yield Hit(route.end.place, f"This stop leaves {what}", cure, step=route.check.step, about=about)
+                if about not in said:
+                    said.add(about)
+                    yield Hit(route.end.place, f"This stop leaves {what}", cure, step=route.check.step, about=about)
 
 
 def _packs(trace: Trace, route: Route) -> Iterator[Left]:
@@ -84,7 +87,7 @@ def _burning(trace: Trace, route: Route) -> Iterator[Left]:
         parts = sorted({part for (part, _), _ in fumes if part})
         on = f" on {_ticked(parts)}" if parts else ""
         yield (
-            "burning",
+            f"burning {sorted((key, fume.step) for key, fume in fumes)}",
             f"{liquids}{on} that can still burn: the next spark, or the next hand on a switch, sets it alight",
             f"Write {_wait(drying_left(trace, fumes), 'dry')} before this check.",
         )
@@ -96,8 +99,8 @@ def _charged(trace: Trace, route: Route) -> Iterator[Left]:
     if check is None or shows_empty(check):
         return
     for name, stores in risky(world).items():
-        known = is_unsure(state, name) and world.under.get((PART, name)) and in_place(world, state, name)
-        if known and not hidden(world, state, PART, name) and not _handled(trace, route, name):
+        known = is_unsure(state, name) and world.under.get((PART, name)) and lies_open(world, state, name)
+        if known and not _handled(trace, route, name):
             yield (
                 f"charged {name}",
                 f"`{name}` open to a hand, and it may hold {much(stores)}: whoever tidies up takes the shock",
