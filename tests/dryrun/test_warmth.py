@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from benchleaf.dryrun.performed import performed
-from benchleaf.dryrun.warmth import warmed
+from benchleaf.dryrun.warmth import over_distance, warmed
 from benchleaf.physics.plate import Plate
 from benchleaf.physics.repeats import Touches
 from benchleaf.physics.types import Kelvins, Metres, Seconds
@@ -235,3 +235,16 @@ def test_bound_is_one() -> None:
     assert all(one.bound >= one.reached.high for one in found)
     assert all(one.stays_below(one.reached.high) for one in found)
     assert not any(one.stays_below(one.reached.high - 0.1) for one in found if one.reached.high > 21)
+
+
+def test_over_distance() -> None:
+    """The board is the cooler the farther away, and as hot at a chip's distance as the chip; a wait heats nothing."""
+    trace = performed_steps("{chip: 20 mm}", "wait: {for: 1 min}", BLOW)
+    wait, blow = (moment for moment in trace.straight if moment.step.action)
+
+    curve = over_distance(trace, blow, (0.01, 0.02, 0.04))
+
+    assert [0.01, 0.02, 0.04] == [distance for distance, _ in curve]
+    assert curve[0][1].high > curve[1][1].high > curve[2][1].high > 21
+    assert next(one for _, one in warmed(trace)).reached.high == curve[1][1].high
+    assert () == over_distance(trace, wait, (0.01,))
