@@ -6,8 +6,9 @@ import math
 
 import pytest
 
+from benchleaf.dryrun.hazards import heat
 from tests import make
-from tests.dryrun.made import after
+from tests.dryrun.made import after, trace
 
 WET = "- {do: Rinse it., bath: {material: deionised-water, on: main-board, for: 1 min}}\n"
 OVEN = "- {{do: Dry it., wait: {{for: {lasts}, until: dry, at: {at}, with: drying-oven}}}}\n"
@@ -111,3 +112,15 @@ def test_a_short_heat_does_not_shorten_a_long_one() -> None:
     touch = "- {do: Touch it., heat: {tool: iron, at: 110 °C, for: 1 s, on: main-board}}\n"
 
     assert after(plate).hot["main-board"] == after(plate + touch).hot["main-board"]
+
+
+def test_hazard_of_the_cabinet() -> None:
+    """What comes hot out of the cabinet is a hazard until it bears a hand, and the message says for how long."""
+    made = trace(f"{WET}{oven()}- {{do: Let it cool., wait: {{for: 20 min}}}}\n- {{do: Look on., takes: 1 min}}")
+
+    [found] = heat.hazards(made)
+
+    assert "What was in the drying cabinet at {setting} stays too hot for a hand for {cooling}." == found.what
+    assert ["steps-2", "steps-3"] == [at.step.id for at in made.straight[found.first : found.last + 1]]
+    assert 60 == found.numbers["setting"].central
+    assert 1900 * math.log((60 - ROOM) / (51 - ROOM)) == pytest.approx(found.numbers["cooling"].worst)

@@ -21,9 +21,11 @@ _SHUT = "the device is closed"
 
 def watch(trace: Trace) -> Iterator[Hit]:
     """Yield each joint that is covered, or closed in, with no check after it was last made."""
-    if any(True for _ in trace.acts(Heat)):
-        for path in trace.paths(whole=True):
-            yield from _unchecked(trace, path, whole=True)
+    if next(trace.acts(Heat), None) is None:
+        return
+    for path in trace.paths(whole=True):
+        yield from _unchecked(trace, path, whole=True)
+    if any(route.end is not None and route.extra for route in trace.routes):
         for path in trace.paths():
             yield from _unchecked(trace, path, whole=False)
 
@@ -33,7 +35,9 @@ def _unchecked(trace: Trace, path: Sequence[Moment], *, whole: bool) -> Iterator
     made: dict[str, tuple[Moment, Heat]] = {}
     part_of_work: tuple[str, str] | None = None
     for moment in path:
-        if part_of_work is not None and _list(moment) != part_of_work:
+        if not made and not isinstance(moment.step.action, Heat):
+            continue  # Nothing waits for a check, and nothing is made.
+        if made and part_of_work is not None and _list(moment) != part_of_work:
             yield from (_hit(*one, _SHUT) for one in made.values())
             made = {}
         part_of_work = _list(moment)
