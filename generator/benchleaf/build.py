@@ -78,11 +78,13 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
     used = Used()
     found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
     watching = [rule for rule in RULES.values() if rule.watches]
+    comparing = [rule for rule in RULES.values() if rule.compares]
     outcomes = {}
     for key, group in groupby(performed(base), key=lambda trace: (trace.procedure.device, trace.procedure.id)):
         traces = tuple(group)
         for trace in traces:
             found.extend(engine.watch(trace, watching, used))
+        found.extend(engine.compare(traces, comparing, used))
         if pages:
             outcomes[key] = outcome(traces, base.shop.units if base.shop else {})
     found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))

@@ -10,12 +10,14 @@ from benchleaf.checks import engine
 from benchleaf.checks.engine import RuleCrashed
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.rules import RULES
+from benchleaf.dryrun.performed import performed
 from benchleaf.findings import Fault, Finding, Level, Place
 from tests.make import check
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
+    from benchleaf.dryrun.trace import Trace
     from benchleaf.model.knowledge import KnowledgeBase
 
 BASE = check({}).base
@@ -80,6 +82,27 @@ def test_broken_rule_is_loud() -> None:
         list(engine.run(BASE, {"live-board": Rule("live-board", Level.ERROR, broken)}))
 
     assert isinstance(caught.value.__cause__, ZeroDivisionError)
+
+
+def test_performances_seen_together() -> None:
+    """A rule that compares is given all performances of a procedure at once, and names the variants itself."""
+    rule = Rule("live-board", Level.ERROR, compare=lambda traces: [
+        Hit(HERE, "It is live", "Isolate it.", tuple(name for trace in traces for name in trace.variants))
+    ])  # fmt: skip
+    traces = tuple(one for one in performed(BASE) if one.procedure.id == "replace-lamp")
+
+    assert [finding(HERE, "live-board", "It is live", "w1", "w2")] == list(engine.compare(traces, [rule]))
+
+
+def test_rule_that_breaks_when_it_compares() -> None:
+    """A rule of ours that breaks over several performances is loud, and names the file."""
+
+    def broken(_: Sequence[Trace]) -> Iterator[Hit]:
+        yield Hit(HERE, "It is live", "Isolate it.")
+        raise ZeroDivisionError
+
+    with pytest.raises(RuleCrashed, match=r"live-board broke on procedures/repairs/wader/replace-lamp.yml"):
+        list(engine.compare(tuple(performed(BASE)), [Rule("live-board", Level.ERROR, compare=broken)]))
 
 
 def test_alike_on_several_variants() -> None:

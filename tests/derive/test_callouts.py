@@ -9,7 +9,7 @@ import pytest
 
 from benchleaf import build
 from benchleaf.derive.callouts import Callout, callouts, spoken
-from benchleaf.dryrun.hazards.every import hazards
+from benchleaf.dryrun.hazards.every import at_most_dangers, hazards
 from benchleaf.dryrun.hazards.kind import given
 from benchleaf.dryrun.performed import performed
 from benchleaf.physics.types import Estimate
@@ -116,6 +116,24 @@ def test_vapour_is_told_from_a_tenth_of_its_limit() -> None:
     assert [] == little
     assert ["vapour"] == [one.hazard for one in much]
     assert {"mean", "limit"} == much[0].numbers.keys()
+
+
+def test_no_more_dangers_than_can_be() -> None:
+    """What is quickly said of how many DANGERs there can be is never less than there are."""
+    two = make.WADER.replace(
+        "  pack: {part: battery,",
+        "  spare: {part: lamp, chemistry: li-ion, cells: 1}\n  pack: {part: battery,",
+    )
+    lifted = trace(
+        "- {do: Lift it out., remove: battery}\n- {do: Lift it out., remove: lamp}\n",
+        fields="arrives: {battery: swollen}\n",
+        wader=two,
+    )
+    every = [*performed(build.check(scan(ROOT, "procedures")).base), lifted]
+    counts = [sum(one.signal == "danger" for one in hazards(each)) for each in every]
+
+    assert [] == [each.procedure.id for each, count in zip(every, counts, strict=True) if count > at_most_dangers(each)]
+    assert 2 == counts[-1]
 
 
 @pytest.mark.parametrize(

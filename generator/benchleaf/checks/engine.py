@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from benchleaf.findings import Fault, Finding, reading_order
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from benchleaf.checks.rule import Hit, Rule, Run, Used
     from benchleaf.dryrun.trace import Trace
@@ -49,6 +49,16 @@ def watch(trace: Trace, rules: Iterable[Rule], used: Used | None = None) -> Iter
                     yield _finding(rule, hit, variants, used)
         except Exception as error:
             raise RuleCrashed(f"The rule {rule.name} broke on {trace.procedure.path}: {error!r}") from error
+
+
+def compare(traces: Sequence[Trace], rules: Iterable[Rule], used: Used | None = None) -> Iterator[Finding]:
+    """Yield what every rule finds in *traces*, the performances of one procedure, when it sees them together."""
+    for rule in rules:
+        try:
+            for hit in rule.compare(traces):
+                yield _finding(rule, hit, hit.variants, used)
+        except Exception as error:
+            raise RuleCrashed(f"The rule {rule.name} broke on {traces[0].procedure.path}: {error!r}") from error
 
 
 def conclude(run: Run) -> Iterator[Finding]:

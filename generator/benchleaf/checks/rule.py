@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from benchleaf.dryrun.trace import Trace
     from benchleaf.findings import Finding, Level, Place
@@ -68,14 +68,18 @@ def _silent(_: Run) -> Iterable[Hit]:
     return ()
 
 
+def _uncompared(_: Sequence[Trace]) -> Iterable[Hit]:
+    return ()
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
     """
     A rule: its name, its usual weight, and what looks for it.
 
-    `check` reads the whole knowledge base, `watch` one procedure as it was performed on one variant, `conclude` the
-    whole run when all else is done. Rules of the reading and schema stages are found on the way in and have none of
-    them; `never_allowed` says that no author can make an exception to it.
+    `check` reads the whole knowledge base, `watch` one procedure as it was performed on one variant, `compare` one as
+    it was performed on all of them, `conclude` the whole run when all else is done. Rules of the reading and schema
+    stages are found on the way in and have none of them; `never_allowed` says that no author can make an exception.
     """
 
     name: str
@@ -84,6 +88,7 @@ class Rule:
     never_allowed: bool = False
     watch: Callable[[Trace], Iterable[Hit]] = field(default=_unseen)
     conclude: Callable[[Run], Iterable[Hit]] = field(default=_silent)
+    compare: Callable[[Sequence[Trace]], Iterable[Hit]] = field(default=_uncompared)
 
     @property
     def watches(self) -> bool:
@@ -91,7 +96,12 @@ class Rule:
         return self.watch is not _unseen
 
     @property
+    def compares(self) -> bool:
+        """Whether it looks at all performances of a procedure together."""
+        return self.compare is not _uncompared
+
+    @property
     def reaches_steps(self) -> bool:
         """Whether an exception in a step can reach it: none is allowed to some, others are found on the way in."""
-        looks = self.check is not _nothing or self.watches or self.conclude is not _silent
+        looks = self.check is not _nothing or self.watches or self.compares or self.conclude is not _silent
         return looks and not self.never_allowed

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.hazards.every import hazards
+from benchleaf.dryrun.hazards.every import said_once
 from benchleaf.units.dimensions import spellings
 from benchleaf.units.show import digits, time_at_least
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Mapping
 
     from benchleaf.dryrun.hazards.kind import Hazard
     from benchleaf.dryrun.trace import Moment, Trace
@@ -40,29 +40,7 @@ class Callout:
 
 def callouts(trace: Trace, units: Mapping[str, str]) -> tuple[Callout, ...]:
     """Return the messages of *trace* in the order of its steps, with temperatures in the shop's *units*."""
-    return tuple(_callout(one, trace.straight, units) for one in _once(hazards(trace)))
-
-
-def _once(found: Iterable[Hazard]) -> list[Hazard]:
-    """Leave out what is already in force in the same words: the one that lasts longer stands."""
-    said: list[Hazard] = []
-    for one in found:
-        before = next((other for other in said if _same(other, one) and one.first <= other.last + 1), None)
-        if before is None:
-            said.append(one)
-        elif one.last > before.last:
-            said[said.index(before)] = _longer(before, one.last)
-    return said
-
-
-def _same(one: Hazard, other: Hazard) -> bool:
-    return (one.hazard, one.signal, one.what, one.avoid, one.numbers) == (
-        other.hazard, other.signal, other.what, other.avoid, other.numbers
-    )  # fmt: skip
-
-
-def _longer(hazard: Hazard, last: int) -> Hazard:
-    return replace(hazard, last=last)
+    return tuple(_callout(one, trace.straight, units) for one in said_once(trace))
 
 
 def _callout(one: Hazard, moments: tuple[Moment, ...], units: Mapping[str, str]) -> Callout:

@@ -10,6 +10,7 @@ from benchleaf.checks.rules.bath_damage.rule import RULE as BATH_DAMAGE
 from benchleaf.checks.rules.battery_beside_heat.rule import RULE as BATTERY_BESIDE_HEAT
 from benchleaf.checks.rules.charged_capacitor.rule import RULE as CHARGED_CAPACITOR
 from benchleaf.checks.rules.contradicting_number.rule import RULE as CONTRADICTING_NUMBER
+from benchleaf.checks.rules.crowded_warnings.rule import RULE as CROWDED_WARNINGS
 from benchleaf.checks.rules.data_at_risk.rule import RULE as DATA_AT_RISK
 from benchleaf.checks.rules.dead_end_check.rule import RULE as DEAD_END_CHECK
 from benchleaf.checks.rules.duplicate_key.rule import RULE as DUPLICATE_KEY
@@ -40,6 +41,7 @@ from benchleaf.checks.rules.overheated_joint.rule import RULE as OVERHEATED_JOIN
 from benchleaf.checks.rules.overheated_neighbour.rule import RULE as OVERHEATED_NEIGHBOUR
 from benchleaf.checks.rules.overheated_part.rule import RULE as OVERHEATED_PART
 from benchleaf.checks.rules.part_left_out.rule import RULE as PART_LEFT_OUT
+from benchleaf.checks.rules.repeated_caution.rule import RULE as REPEATED_CAUTION
 from benchleaf.checks.rules.reused_damaged_battery.rule import RULE as REUSED_DAMAGED_BATTERY
 from benchleaf.checks.rules.reused_seal.rule import RULE as REUSED_SEAL
 from benchleaf.checks.rules.several_instructions.rule import RULE as SEVERAL_INSTRUCTIONS
@@ -159,6 +161,8 @@ RULES: dict[str, Rule] = {
         MISSING_INSTRUCTION,
         VAGUE_AMOUNT,
         CONTRADICTING_NUMBER,
+        REPEATED_CAUTION,
+        CROWDED_WARNINGS,
         UNEXPLAINED_ALLOW,
         UNUSED_ALLOW,
     )

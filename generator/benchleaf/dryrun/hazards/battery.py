@@ -19,8 +19,10 @@ if TYPE_CHECKING:
 
 WARM = 45.0
 """°C, from which a pack suffers beside the heat (common practice, no source)."""
+CERTAIN = "swollen"
+"""Of what can be wrong with a pack, that which is known to do harm to hands that come to it."""
 _HURT = {
-    "swollen": "{} is swollen.",
+    CERTAIN: "{} is swollen.",
     "not looked at": "{} may be swollen: nobody has looked at it.",
     "wet": "{} got wet.",
     "too hot": "{} was hotter than it bears.",
@@ -46,7 +48,7 @@ def _damaged(trace: Trace, battery: Battery) -> Iterator[Hazard]:
             "battery", first, last, Severity.GRAVE, _HURT[hurt].format(name),
             "Bent, pierced or shorted, it can burst into flame.",
             "Do not press, bend or pry at it. Keep the metal box and a clear bench at hand.",
-            certain=hurt == "swollen" and any(_comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
+            certain=hurt == CERTAIN and any(_comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
         )  # fmt: skip
 
 
