@@ -144,14 +144,14 @@ def test_what_is_allowed(shop: Path) -> None:
         shop,
         "repairs/godwit/clean-charge-port.yml",
         "    record: photo\n",
-        "    picture: media/none.svg\n    allow: [{rule: missing-picture, because: It is being drawn.}]\n",
+        "    record: photo\n    picture: media/none.svg\n    allow: [{rule: missing-picture, because: It comes later.}]\n",
     )
 
     quiet, told = run(shop, "check", "--strict"), run(shop, "check", "--strict", "--show-allowed")
 
     assert (0, "", 0) == (quiet.returncode, quiet.stdout, told.returncode)
     assert ": allowed missing-picture: " in told.stdout
-    assert "    It is being drawn.\n" in told.stdout
+    assert "    It comes later.\n" in told.stdout
 
 
 @pytest.mark.parametrize(
