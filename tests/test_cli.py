@@ -144,7 +144,9 @@ def test_what_is_allowed(shop: Path) -> None:
         shop,
         "repairs/godwit/clean-charge-port.yml",
         "    record: photo\n",
-        "    record: photo\n    picture: media/none.svg\n    allow: [{rule: missing-picture, because: It comes later.}]\n",
+        "    record: photo\n"
+        "    picture: media/none.svg\n"
+        "    allow: [{rule: missing-picture, because: It comes later.}]\n",
     )
 
     quiet, told = run(shop, "check", "--strict"), run(shop, "check", "--strict", "--show-allowed")
