@@ -34,7 +34,7 @@ _DIRECTIONS = 9
 _FAR = 0.4
 _MANY = 60
 _NARROWEST = 5e-3
-_FIRST, _LAST, _AGES = 0.05, 1e4, 300
+_FIRST, _LAST, _AGES = 0.05, 1e4, 200
 _PACE = math.log(_LAST / _FIRST) / (_AGES - 1)
 
 
@@ -103,11 +103,11 @@ def mirrored_steady(plate: Plate, spot: Spot, mirrors: Walls) -> Fraction:
 
 
 def mirrored_step(plate: Plate, spot: Spot, mirrors: Walls, t: Seconds) -> Fraction:
-    """Return a bound on `plate.step` on a board with sides; within a percent of the sum of its pictures."""
-    steps, when = _steps(plate, spot.radius), math.log(max(t, _SOONEST) / _SOONEST) / _STRIDE
+    """Return a bound on `plate.step` on a board with sides: the sum of its pictures, by straight lines in a table."""
+    when = min(math.log(max(t, _SOONEST) / _SOONEST) / _STRIDE, _TIMES - 1.0)
     index = min(int(when), _TIMES - 2)
-    part = min(when - index, 1.0)
-    early, late = steps[index], steps[index + 1]
+    part = when - index
+    early, late = _steps(plate, spot.radius, index), _steps(plate, spot.radius, index + 1)
 
     def share(far: float) -> float:
         place = max(0.0, min(math.log(far / _NEAREST) / _WIDENING, _RINGS - 1.0))
@@ -120,17 +120,16 @@ def mirrored_step(plate: Plate, spot: Spot, mirrors: Walls, t: Seconds) -> Fract
     return _summed(mirrors, spot.distance, share)
 
 
-_SOONEST, _TIMES, _NEAREST, _RINGS = 0.5, 40, 5e-4, 60
+_SOONEST, _TIMES, _NEAREST, _RINGS = 0.5, 40, 5e-4, 48
 _STRIDE = math.log(2e4 / _SOONEST) / (_TIMES - 1)
 _WIDENING = math.log(_FAR / _NEAREST) / (_RINGS - 1)
 
 
-@lru_cache(maxsize=64)
-def _steps(plate: Plate, radius: Metres) -> tuple[tuple[float, ...], ...]:
-    """Return `plate.step` in a table of times and distances: a straight line between two of these is never below it."""
-    far = [Metres(_NEAREST * math.exp(_WIDENING * ring)) for ring in range(_RINGS)]
-    times = [Seconds(_SOONEST * math.exp(_STRIDE * index)) for index in range(_TIMES)]
-    return tuple(tuple(step(plate, Spot(radius, one), t) for one in far) for t in times)
+@lru_cache(maxsize=2048)
+def _steps(plate: Plate, radius: Metres, index: int) -> tuple[float, ...]:
+    """Return `plate.step` at one of the times of the table, for each of its distances."""
+    t = Seconds(_SOONEST * math.exp(_STRIDE * index))
+    return tuple(step(plate, Spot(radius, Metres(_NEAREST * math.exp(_WIDENING * ring))), t) for ring in range(_RINGS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,9 +178,16 @@ def brought(plate: Plate, mirrors: Walls, distance: Metres) -> Brought:
 
 
 def _row(place: float, apart: float, spread: float) -> float:
-    """Return the sum of exp(-(place - n apart)²/spread) over all n that matter."""
+    """
+    Return the sum of exp(-(place - n apart)²/spread) over all whole n.
+
+    Where the pictures stand close, the same by Poisson's summation: sqrt(pi spread)/apart (1 + 2 sum of
+    exp(-pi² m² spread/apart²) cos(2 pi m place/apart)), of which three terms are all that a float holds.
+    """
+    if spread > 0.3 * apart**2:
+        fades, turns = -(math.pi**2) * spread / apart**2, 2 * math.pi * place / apart
+        waves = math.fsum(math.exp(fades * m * m) * math.cos(turns * m) for m in (1, 2, 3))
+        return math.sqrt(math.pi * spread) / apart * (1 + 2 * waves)
     reach = math.sqrt(40 * spread)
     first, last = math.ceil((place - reach) / apart), math.floor((place + reach) / apart)
-    if last - first > 200:  # so many that they are as good as everywhere
-        return math.sqrt(math.pi * spread) / apart
     return math.fsum(math.exp(-((place - n * apart) ** 2) / spread) for n in range(first, last + 1))
