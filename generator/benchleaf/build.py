@@ -48,6 +48,11 @@ class Checked:
         """Whether something keeps the site from being published."""
         return any(finding.stops for finding in self.findings)
 
+    @property
+    def allowed(self) -> tuple[Finding, ...]:
+        """What was found and is accepted, with the reasons."""
+        return tuple(finding for finding in self.findings if finding.allowed is not None)
+
     def report(self, *, strict: bool = False) -> Report:
         """Return what was found, with the numbers of what was looked at."""
         variants = sum(len(self.base.variants_of(procedure)) for procedure in self.base.procedures.values())
@@ -102,7 +107,8 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
     markdown = rule_pages(packaged.rule_texts(), levels)
     if packaged.STOP_PAGE not in checked.folder.others:
         markdown[packaged.STOP_PAGE] = packaged.stop_and_make_safe()
-    return whole(Site(checked.base, options, checked.folder.notes, checked.outcomes), _drawer()), markdown
+    site = Site(checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed)
+    return whole(site, _drawer()), markdown
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

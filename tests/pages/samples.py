@@ -37,11 +37,13 @@ from benchleaf.pages.views import (
     RegisterRow,
     RegisterView,
     Share,
+    SharedAllowed,
     SymptomDevice,
     SymptomView,
     TitleBlock,
     ToolRow,
     ToolsView,
+    UnansweredRow,
     UseRow,
     VariantRow,
     View,
@@ -291,10 +293,14 @@ REGISTER = RegisterView(
             "2026-09-14",
             "2027-09-14",
             variants="G1, G2",
+            not_for="G3",
             level="open",
+            messages="14 in 32 steps",
+            most="at most 3, before O1",
             allowed=(
                 AllowedFinding(Link("long-screw", "rules/long-screw.html"), "O2", "Both lengths end in blind bosses."),
             ),
+            shared=(Link("1 in level “board”", "#level-godwit-board"),),
         ),
         RegisterRow(
             Link("dunlin / replace-display"),
@@ -303,12 +309,32 @@ REGISTER = RegisterView(
             "draft",
             "2024-11-12",
             "2025-11-12",
-            "overdue",
             "D1",
+        ),
+    ),
+    shared=(
+        SharedAllowed(
+            "level-godwit-board",
+            Link("Godwit field logger", "devices/godwit.html"),
+            "board",
+            "Main board out",
+            (
+                AllowedFinding(
+                    Link("long-screw", "rules/long-screw.html"), "opening, step 2", "They are told apart.", "G2"
+                ),
+            ),
         ),
     ),
     coverage_title="Symptoms answered, by device",
     coverage=MATRIX,
+    unanswered=(
+        UnansweredRow(
+            Link("Godwit field logger", "devices/godwit.html"),
+            (Link("Shows no reading", "symptoms/no-reading.html"),),
+            (words(Link("Does not charge", "symptoms/no-charge.html"), " on G3"),),
+        ),
+    ),
+    foot=(words("Safety messages: on the variant that is told most."),),
 )
 
 SAMPLES: dict[str, View] = {

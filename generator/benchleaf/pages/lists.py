@@ -163,8 +163,20 @@ class AllowedFinding:
     """A finding that an author accepted, with the reason."""
 
     rule: Link
-    where: str  # "W2"
+    where: str  # "W2"; "" where it is about the whole procedure
     because: str  # the author's reason
+    variants: str = ""  # "G2", where it holds on some variants alone
+
+
+@dataclass(frozen=True, slots=True)
+class SharedAllowed:
+    """What was accepted in the opening and closing of a level, which many procedures share."""
+
+    anchor: str  # "level-dunlin-board"
+    device: Link
+    level: str  # "board"
+    title: str  # "Main board out"
+    allowed: tuple[AllowedFinding, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,10 +189,22 @@ class RegisterRow:
     status: str
     reviewed: str = ""  # "2026-09-14"
     next_review: str = ""  # "2027-09-14"
-    overdue: str = ""  # "overdue", where it is
     variants: str = ""  # "G1, G2"
+    not_for: str = ""  # "G3": variants of the device that it does not fit
     level: str = ""  # "open"
+    messages: str = ""  # "14 in 32 steps"
+    most: str = ""  # "at most 3, before O1"
     allowed: tuple[AllowedFinding, ...] = ()
+    shared: tuple[Link, ...] = ()  # "1 in level “board”", to where it stands
+
+
+@dataclass(frozen=True, slots=True)
+class UnansweredRow:
+    """The complaints of one device for which nothing is written."""
+
+    device: Link
+    symptoms: tuple[Link, ...]  # on none of its variants
+    some: tuple[Words, ...] = ()  # "Does not charge", " on G2"
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +214,8 @@ class RegisterView:
     shell: Shell
     title: TitleBlock
     rows: tuple[RegisterRow, ...]
+    shared: tuple[SharedAllowed, ...] = ()
     coverage_title: str = ""  # "Symptoms answered, by device"
     coverage: Matrix | None = None
+    unanswered: tuple[UnansweredRow, ...] = ()
     foot: tuple[Words, ...] = ()  # the last lines of the sheet

@@ -37,8 +37,10 @@ from benchleaf.pages.lists import (
     ProceduresView,
     RegisterRow,
     RegisterView,
+    SharedAllowed,
     ToolRow,
     ToolsView,
+    UnansweredRow,
     UseRow,
 )
 from benchleaf.pages.parts import (
@@ -124,6 +126,7 @@ __all__ = [
     "Row",
     "SafetyMessage",
     "Share",
+    "SharedAllowed",
     "Sheet",
     "Shell",
     "State",
@@ -132,6 +135,7 @@ __all__ = [
     "TitleBlock",
     "ToolRow",
     "ToolsView",
+    "UnansweredRow",
     "UseRow",
     "VariantChoice",
     "VariantOption",

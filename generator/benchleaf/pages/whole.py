@@ -11,11 +11,11 @@ from benchleaf.pages.compose.lists import (
     material_view,
     materials_view,
     procedures_view,
-    register_view,
     tools_view,
 )
 from benchleaf.pages.compose.methods import view as methods
 from benchleaf.pages.compose.procedure import procedure_view
+from benchleaf.pages.compose.register import register_view
 from benchleaf.pages.compose.search import index
 from benchleaf.pages.compose.site import Site, page_of
 from benchleaf.pages.compose.symptoms import home_view, symptom_view

@@ -1,4 +1,4 @@
-"""The lists: procedures, materials, tools, and the register."""
+"""The lists: procedures, materials, tools."""
 
 from __future__ import annotations
 
@@ -7,20 +7,16 @@ from typing import TYPE_CHECKING
 from benchleaf.derive.needs import steps_that_use
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
-from benchleaf.model.review import next_review
 from benchleaf.pages.compose import substance
-from benchleaf.pages.compose.rows import device_link, joined, matrix, procedure_row
-from benchleaf.pages.compose.site import Site, number_of, page_of, variant_titles
+from benchleaf.pages.compose.rows import device_link, joined, procedure_row
+from benchleaf.pages.compose.site import Site, number_of, page_of
 from benchleaf.pages.lists import (
-    AllowedFinding,
     DeviceGroup,
     Fact,
     MaterialRow,
     MaterialsView,
     MaterialView,
     ProceduresView,
-    RegisterRow,
-    RegisterView,
     ToolRow,
     ToolsView,
     UseRow,
@@ -154,46 +150,3 @@ def _tool_notes(tool: Tool) -> Iterator[str]:
         yield "rated for solvents" if tool.rated_for_solvents else "not rated for solvents"
     if tool.conductive is not None:
         yield "conductive" if tool.conductive else "does not conduct"
-
-
-def register_view(site: Site) -> RegisterView:
-    """Return the register: every procedure, also those that have no page."""
-    order = {"approved": 0, "in-review": 1, "draft": 2, "withdrawn": 3}
-    known = sorted(site.base.procedures.values(), key=lambda p: (p.device, order.get(p.status, 9), p.id))
-    rows = tuple(_entry(site, procedure) for procedure in known)
-    title = TitleBlock("Register", "Procedure register", (
-        Cell("Entries", str(len(rows))), Cell("Approved", str(sum(1 for p in known if p.approved))),
-    ))  # fmt: skip
-    return RegisterView(site.shell("register.html", "Procedure register"), title, rows, "Symptoms answered, by device",
-                        matrix(site, ""))  # fmt: skip
-
-
-def _entry(site: Site, procedure: Procedure) -> RegisterRow:
-    has_page = procedure.approved or (site.options.drafts and procedure.status != "withdrawn")
-    device = site.base.devices.get(procedure.device)
-    return RegisterRow(
-        number=Link(number_of(procedure), page_of(procedure) if has_page else ""),
-        title=procedure.title.text,
-        revision=str(procedure.revision),
-        status=procedure.status,
-        reviewed=procedure.reviewed or "",
-        next_review=_next_review(site, procedure),
-        variants=variant_titles(device, site.base.variants_of(procedure)),
-        level=procedure.access.text,
-        allowed=tuple(_allowed(site, procedure)),
-    )
-
-
-def _allowed(site: Site, procedure: Procedure) -> Iterator[AllowedFinding]:
-    """Yield what the steps of *procedure* allow; one that allows what is not found is a finding of its own."""
-    for row in site.rows(procedure):
-        for allow in row.step.allow:
-            yield AllowedFinding(Link(allow.rule.text, f"rules/{allow.rule}.html"), row.number, allow.because or "")
-
-
-def _next_review(site: Site, procedure: Procedure) -> str:
-    interval = site.base.shop.review_after if site.base.shop else None
-    if not procedure.reviewed or interval is None:
-        return ""
-    day = next_review(procedure.reviewed, interval)
-    return day.isoformat() if day else ""

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from benchleaf.derive.numbering import Numbered
+    from benchleaf.findings import Finding
     from benchleaf.model.device import Device
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
@@ -65,6 +66,7 @@ class Site:
     options: Options = field(default_factory=Options)
     house: str = ""  # the house's note for the first page, as Markdown
     outcomes: Mapping[tuple[str, str], Outcome] = field(default_factory=dict)  # by device and id, as performed
+    allowed: tuple[Finding, ...] = ()  # what was found and is accepted, with the reasons
 
     @cached_property
     def usage(self) -> Usage:
