@@ -20,6 +20,7 @@ from benchleaf.checks.ledger import (
 )
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.findings import Level
+from benchleaf.model.action import Fit, Heat, Replace
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from benchleaf.checks.handed import Handover
     from benchleaf.checks.ledger import Owed
     from benchleaf.dryrun.trace import Moment, Trace
+    from benchleaf.model.words import Said
 
 
 def watch(trace: Trace) -> Iterator[Hit]:
@@ -35,6 +37,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
     for handed in handovers(trace):
         yield from _left_out(trace, handed, unclear)
         yield from _put_in_early(trace, handed, unclear)
+        yield from _unsoldered(handed)
     for moment in trace.every():
         if moment.kind == "work":
             for action, thing in never_left(trace.world, moment):
@@ -80,6 +83,29 @@ def _put_in_early(trace: Trace, handed: Handover, unclear: frozenset[str]) -> It
                 "Leave it to the closing, or write the step that takes it out before this one.",
                 step=moment.step,
                 about=thing.name,
+            )
+
+
+def _unsoldered(handed: Handover) -> Iterator[Hit]:
+    """Yield each part that hangs by its joints, as its rework shows, and comes in with none made after that."""
+    jointed: set[str] = set()
+    loose: dict[str, tuple[Moment, Said]] = {}
+    for moment in handed.moments:
+        match moment.step.action:
+            case Heat(kind="desolder" | "solder", on=part):
+                jointed.add(part.text)
+                loose.pop(part.text, None)
+            case Replace(part=part) | Fit(part=part) if part.text in jointed:
+                loose[part.text] = (moment, part)
+    for name, (moment, part) in loose.items():
+        if handed.end.is_in(name):
+            yield Hit(
+                part.place,
+                f"`{name}` is held by its joints, is put in here and not soldered by the end of the steps: it lies "
+                "loose on its pads",
+                f"Write `solder: {{part: {name}, ...}}` in a later step.",
+                step=moment.step,
+                about=f"{name} soldered",
             )
 
 
