@@ -31,6 +31,8 @@ MOST_OVER_LIQUIDUS = Kelvins(150.0)
 """How far at the most: tip at liquidus + 100 to 150 K (common practice, no source)."""
 LONGEST_TOUCH = Seconds(5.0)
 """How long an iron stays on a joint at the most, s: 2 to 5 s (common practice, no source)."""
+LONGEST_AIR = Seconds(180.0)
+"""How long hot air stays on the joints of one part at the most, s: a minute or two (common practice, no source)."""
 NEAR_PEAK = Kelvins(5.0)
 """How close to its limit a part counts as at its peak (J-STD-020: within 5 °C)."""
 PREHEAT_GAP = Kelvins(130.0)

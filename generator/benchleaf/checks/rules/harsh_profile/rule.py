@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from benchleaf.checks.harsh_air import hot_air
 from benchleaf.checks.harsh_iron import iron
 from benchleaf.checks.names import listed
 from benchleaf.checks.reflow import held, passes
@@ -37,6 +38,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
     for body in bodies(trace.world, trace.nature, trace.every()):
         yield from _dwell(trace, body)
     yield from iron(trace)
+    yield from hot_air(trace)
 
 
 def _ramp(one: Pass) -> Iterator[Hit]:
