@@ -22,22 +22,23 @@ WANTED = 0.98
 
 
 def main() -> int:
-    """Make and judge the mutants, and print the report: 0 where enough are caught and no survivor is new, else 1."""
+    """Make and judge the mutants and print the report: 0 where enough are caught and all survivors are known."""
     ask = argparse.ArgumentParser(prog="python -m tests.mutants", description=__doc__.strip().splitlines()[0])
     ask.add_argument("--operator", action="append", default=[], help="this kind of slip alone; may be repeated")
     ask.add_argument("--share", type=int, default=1, help="about one mutant in so many")
     ask.add_argument("--processes", type=int, default=None, help="as many as there are cores where it is not said")
     asked = ask.parse_args()
     begun = time.monotonic()
-    wanted = [
-        number for number in sample(asked.share) if asked.operator in ([], [everything()[number][0].name])
-        or everything()[number][0].name in asked.operator
-    ]  # fmt: skip
+    chosen = asked.operator or [operator.name for operator in OPERATORS]
+    wanted = [number for number in sample(asked.share) if everything()[number][0].name in chosen]
     verdicts = judged(wanted, asked.processes)
     print(report.text(OPERATORS, verdicts, survivors()))  # noqa: T201 - the report is what one asked for
     print(f"{len(verdicts)} mutants in {time.monotonic() - begun:.0f} s", file=sys.stderr)  # noqa: T201 - how long it took
     new = [verdict for verdict in verdicts if verdict.survives and verdict.key not in survivors()]
-    return 1 if new or report.share(verdicts) < WANTED else 0
+    gone = report.outlived(verdicts, survivors()) if len(verdicts) == len(everything()) else []
+    for key in gone:
+        print(f"No survivor any more, take it out of survivors.yml: {key}")  # noqa: T201 - as above
+    return 1 if new or gone or report.share(verdicts) < WANTED else 0
 
 
 if __name__ == "__main__":

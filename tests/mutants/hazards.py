@@ -37,7 +37,7 @@ def hazards(trace: Trace) -> frozenset[Hazard]:
         seen[text] += 1
         step = f"{text} {seen[text]}" if seen[text] > 1 else text
         found.update((what, step) for what in _at(trace, number, moment))
-    found.update((what, "the end") for what in _left(trace))
+    found.update((what, "the end") for what in (*_left(trace), *_loose(trace)))
     return frozenset(found)
 
 
@@ -56,7 +56,7 @@ def _at(trace: Trace, number: int, moment: Moment) -> Iterator[str]:
         yield from _electric(trace.world, before, action)
         yield from _burning(trace, before, action)
         yield from _battery(trace.world, before, action)
-        yield from _hands_on(trace.world, before, action)
+        yield from _hands_on(trace, moment, action)
     yield from _evidence(trace, number, moment)
     if moment.kind == "closing" and trace.straight[number - 1].kind != "closing":
         yield from _shut_in(before)
@@ -130,14 +130,16 @@ def _battery(world: World, before: State, action: act.Action) -> Iterator[str]:
             yield "a damaged battery goes in again"
 
 
-def _hands_on(world: World, before: State, action: act.Action) -> Iterator[str]:
+def _hands_on(trace: Trace, moment: Moment, action: act.Action) -> Iterator[str]:
+    world, before = trace.world, moment.before
     touched = ""
     if isinstance(action, act.Remove | act.Fit | act.Replace | act.Store):
         touched = action.part.text
     elif isinstance(action, act.Solvent | act.Bath | act.Work) and action.on:
         touched = action.on.text
     hot = before.hot.get(touched)
-    if hot is not None and hot.elapsed < hot.hand:
+    gripped = any(trace.nature.kind(tool.text) == "grip" for tool in moment.step.use)
+    if hot is not None and hot.elapsed < hot.hand and not gripped:
         yield f"a hand on {touched} while it is hot"
     bond_of = world.bonds.get(action.bond.text) if isinstance(action, act.Release) and "heat" in action.by else None
     if bond_of is not None and bond_of.part.text not in before.hot:
@@ -197,3 +199,17 @@ def _left(trace: Trace) -> Iterator[str]:
     yield from (f"{name} not joined" for name in end.isolated)
     if end.supplied:
         yield "fed from outside"
+
+
+def _loose(trace: Trace) -> Iterator[str]:
+    """Yield the parts that were lifted off their joints, are in again, and were not soldered after that."""
+    loose: set[str] = set()
+    for moment in trace.straight:
+        action = moment.step.action
+        if isinstance(action, act.Heat) and action.kind in {"desolder", "solder"}:
+            loose -= {action.on.text}
+        if isinstance(action, act.Replace | act.Fit) and action.part.text in {
+            touch.part for touch in moment.before.touches
+        }:
+            loose.add(action.part.text)
+    yield from (f"{name} not soldered" for name in loose if trace.end.is_in(name))

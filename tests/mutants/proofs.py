@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from tests.mutants.tree import Pointer
 
 LOOK = "a look at workmanship that no later step's safety hangs on"
+NOTHING_PROVED = "it fixes nothing, opens no seal and unplugs nothing: there is nothing to prove"
 ANOTHER = "another check of the same kind still stands"
 
 
@@ -31,6 +32,13 @@ def check_matters(case: Case) -> str:
     if _reads_after_liquid(tree, check) or (alone and pairs(case, step)):
         return ""
     return LOOK
+
+
+def proof_matters(case: Case) -> str:
+    """Return why a proof that is gone as a whole hurts nobody: there is nothing that it has to show."""
+    tree = case.book.trees[case.mutant.path]
+    opens = "seal-rating" not in tree.get("consent", ()) and _opens(case)
+    return "" if tree.get("fixes") or opens or _unplugged_functions(case) else NOTHING_PROVED
 
 
 def _step(pointer: Pointer) -> Pointer:

@@ -14,7 +14,13 @@ if TYPE_CHECKING:
 
 def text(operators: Iterable[Operator], verdicts: Sequence[Verdict], known: Mapping[str, str]) -> str:
     """Return the whole report."""
-    return "\n".join([*_table(operators, verdicts), "", *_harmless(verdicts), "", *_survivors(verdicts, known)])
+    parts = (_table(operators, verdicts), _harmless(verdicts), _survivors(verdicts, known))
+    return "\n\n".join("\n".join(part) for part in parts)
+
+
+def outlived(verdicts: Iterable[Verdict], known: Mapping[str, str]) -> list[str]:
+    """Return the known survivors that are no survivors any more: they are seen, hurt nobody, or are not made."""
+    return sorted(known.keys() - {verdict.key for verdict in verdicts if verdict.survives})
 
 
 def share(verdicts: Iterable[Verdict]) -> float:

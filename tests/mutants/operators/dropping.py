@@ -137,6 +137,7 @@ UNFINISHED: Expected = {
     "unfinished-handover": EVERYWHERE, "unready-power": Where.LATER, "early-battery": Where.LATER,
     "wet-ignition": EVERYWHERE, "autoignition": EVERYWHERE, "vapour-in-case": EVERYWHERE,
     "hot-handling": EVERYWHERE, "bath-damage": EVERYWHERE, "solvent-beside-heat": EVERYWHERE,
+    "unsafe-stop": Where.LATER,
 }  # fmt: skip
 LIVE: Expected = dict.fromkeys(
     ("never-powered-off", "live-board", "live-ohms", "unfinished-handover", "unready-power"), EVERYWHERE
@@ -147,7 +148,7 @@ GUARDED: Expected = {
     "unchecked-battery": Where.LATER, "unchecked-joint": EVERYWHERE, "washed-evidence": Where.LATER,
     "unproven-repair": EVERYWHERE, "untested-function": LEDGER | EVERYWHERE, "unproven-seal": LEDGER | EVERYWHERE,
     "charged-capacitor": EVERYWHERE, "unpaired-part": EVERYWHERE, "data-at-risk": EVERYWHERE,
-    "unfinished-handover": EVERYWHERE,
+    "unfinished-handover": EVERYWHERE, "unsafe-stop": Where.LATER,
 }  # fmt: skip
 
 DROPPING = (
@@ -172,7 +173,13 @@ DROPPING = (
         "drop-taking-out",
         "what is put in later never left: the hand finds no room, or two",
         _is("unscrew", "remove", "release"),
-        {**LEFT, **LISTED, "battery-beside-heat": Where.LATER, "overheated-neighbour": Where.LATER},
+        {
+            **LEFT,
+            **LISTED,
+            "battery-beside-heat": Where.LATER,
+            "overheated-neighbour": Where.LATER,
+            "forced-bond": Where.LATER,
+        },
         _taken_out,
     ),
     _operator(

@@ -10,7 +10,7 @@ from tests.mutants.fault import Mutant, Operator, Where
 from tests.mutants.operators.dropping import EVERYWHERE, GUARDED, UNFINISHED
 from tests.mutants.operators.edits import at_step, device_of, leave_out, without
 from tests.mutants.operators.numbers import HEAT, within
-from tests.mutants.proofs import check_matters
+from tests.mutants.proofs import check_matters, proof_matters
 from tests.mutants.sites import HEATS, procedures, sites
 from tests.mutants.tree import Pointer, Tree, drop, value
 
@@ -94,7 +94,21 @@ def _plain(tree: Tree, pointer: Pointer) -> None:
         value(tree, pointer).pop(key, None)
 
 
+def _proofs(book: Book) -> Iterator[Mutant]:
+    for path, tree in procedures(book):
+        if "prove" in tree:
+            change = partial(drop, pointer=("prove",))
+            yield Mutant(path, ("prove",), "prove", "the whole proof left out", change, after=("steps", 0))
+
+
 MISSING = (
+    Operator(
+        "drop-proof",
+        "the device goes back and nobody has seen it work",
+        dict.fromkeys(("unproven-repair", "unproven-seal", "untested-function"), EVERYWHERE),
+        _proofs,
+        proof_matters,
+    ),
     Operator(
         "drop-check-of-action",
         "an act whose outcome must be seen is seen by nobody",
