@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 import pytest
 
 from benchleaf import build
+from benchleaf.checks.rules import RULES
 from benchleaf.findings import Level
 from tests.mutants.book import DOCS
 from tests.mutants.case import Case
+from tests.mutants.known import survivors
 from tests.mutants.operators import OPERATORS
-from tests.mutants.run import book, everything, sample
+from tests.mutants.run import book, everything, judged, sample
 
 if TYPE_CHECKING:
     from benchleaf.findings import Finding
@@ -49,3 +51,27 @@ def test_short_way_finds_the_same(number: int) -> None:
         for each in whole
         if each.level is not Level.NOTE and each.allowed is None and each.place.path.removeprefix(DOCS).count("/") > 1
     }
+
+
+@pytest.mark.slow
+def test_no_new_survivor() -> None:
+    """Of a sample of the mutants, none that is dangerous survives but those that are known, each with a reason."""
+    numbers = sample(8)
+
+    verdicts = judged(numbers, processes=1)
+
+    assert len(numbers) > 300
+    assert [] == [(each.key, each.besides) for each in verdicts if each.survives and each.key not in survivors()]
+
+
+def test_known_survivors_are_made() -> None:
+    """Each known survivor is a mutant that is still made, under one reason."""
+    made = {mutant.key(operator.name) for operator, mutant in everything()}
+
+    assert set() == survivors().keys() - made
+    assert all(reason.endswith(".") for reason in survivors().values())
+
+
+def test_expected_rules_exist() -> None:
+    """Each rule that an operator expects is a rule: one that is misspelt would never catch anything."""
+    assert set() == {rule for operator in OPERATORS for rule in operator.expected} - RULES.keys()

@@ -126,7 +126,7 @@ MISSING = (
     Operator(
         "drop-consent",
         "the customer was not asked",
-        {"data-at-risk": EVERYWHERE, "unproven-seal": EVERYWHERE, "missing-consent": EVERYWHERE},
+        {"data-at-risk": EVERYWHERE, "unproven-seal": EVERYWHERE},
         _consent,
         _unasked,
     ),

@@ -98,7 +98,8 @@ def _unsoldered(handed: Handover) -> Iterator[Hit]:
             case Replace(part=part) | Fit(part=part) if part.text in jointed:
                 loose[part.text] = (moment, part)
     for name, (moment, part) in loose.items():
-        if handed.end.is_in(name):
+        # What comes back with its board is in its place, though the board is still out.
+        if name not in handed.end.alone:
             yield Hit(
                 part.place,
                 f"`{name}` is held by its joints, is put in here and not soldered by the end of the steps: it lies "
