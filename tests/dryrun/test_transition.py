@@ -279,3 +279,41 @@ def test_pack_that_is_stored_from_its_place() -> None:
     put = "- {do: Plug it in., plug: battery-plug}\n- {do: Put it away., store: {part: battery, as: reuse}}"
 
     assert {"pack"} == after(put).isolated
+
+
+def wipe(liquid: str, volume: str) -> str:
+    """Return a step that wipes the socket."""
+    return f"- {{do: Wipe it., solvent: {{material: {liquid}, volume: {volume}, on: lamp-socket}}, takes: 0 s}}\n"
+
+
+def test_same_liquid_again() -> None:
+    """A little of a liquid on what is still wet with it does not dry the rest."""
+    [wet] = after(wipe("isopropanol", "2 mL") + wipe("isopropanol", "0.1 mL")).wet.values()
+
+    assert pytest.approx(2.1e-6) == wet.volume
+
+
+def test_little_on_a_flooded_part() -> None:
+    """A part that came out of a bath and is wiped with the same liquid is as wet as out of the bath."""
+    bath = "- {do: Bathe it., bath: {material: isopropanol, on: lamp-socket, for: 1 min}}\n"
+    [wet] = after(bath + wipe("isopropanol", "0.1 mL")).wet.values()
+
+    assert (None, 1.0) == (wet.volume, wet.left)
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "stays"),
+    [
+        ("deionised-water", "isopropanol", "isopropanol"),
+        ("isopropanol", "deionised-water", "deionised-water"),
+        ("deionised-water", "n-heptane", "deionised-water"),
+        ("n-heptane", "deionised-water", "deionised-water"),
+        ("n-heptane", "d-limonene", "d-limonene"),
+        ("d-limonene", "n-heptane", "d-limonene"),
+    ],
+)
+def test_two_liquids(first: str, then: str, stays: str) -> None:
+    """A liquid that mixes with the one that is there takes its place; where they do not mix, the slower one stays."""
+    [wet] = after(wipe(first, "1 mL") + wipe(then, "0.1 mL")).wet.values()
+
+    assert stays == wet.liquid

@@ -90,7 +90,17 @@ def with_left_over(world: World, path: Iterable[Moment]) -> Iterator[tuple[Momen
             opened = unplugged(world, moment.after)
         yield moment, left
         if left:
-            left &= _lying(moment.after) | unplugged(world, moment.after)
+            still = left & (_lying(moment.after) | unplugged(world, moment.after))
+            left = frozenset(one for one in still if not made_again(moment, one))
+
+
+def made_again(moment: Moment, trouble: Trouble) -> bool:
+    """Whether the step wets or heats what was left over so: from then on it is a fault of its own."""
+    if trouble.how == WET:
+        dry, wet = moment.before.wet.get(trouble.name), moment.after.wet.get(trouble.name)
+        return dry is not None and wet is not None and wet is not dry and wet.left >= dry.left
+    cool, hot = moment.before.hot.get(trouble.name), moment.after.hot.get(trouble.name)
+    return cool is not None and hot is not None and hot is not cool and hot.elapsed <= cool.elapsed
 
 
 def _lying(state: State) -> frozenset[Trouble]:

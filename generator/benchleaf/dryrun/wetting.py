@@ -26,9 +26,10 @@ def wetted(world: World, nature: Nature, state: State, action: act.Solvent | act
     wet, fumes = dict(state.wet), dict(state.fumes)
     for member in sorted(touched):
         known = world.parts.get(member)
-        wet[member] = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
+        new = Wet(liquid, volume, area, known.traps_liquid if known else False, flooded=bathed)
+        wet[member] = _over(world, nature, member, state.wet.get(member), new)
         if nature.flammable(liquid):
-            _lay(nature, fumes, (member, liquid), Fume(wet[member], step, carrier=False))
+            _lay(nature, fumes, (member, liquid), Fume(new, step, carrier=False))
     soaked = {world.packs[member]: "wet" for member in touched if member in world.packs}
     gone = () if isinstance(action, act.Bath) else _evaporated(nature, state, liquid, action.volume, step)
     return state._replace(wet=wet, fumes=fumes, releases=(*state.releases, *gone), damaged={**state.damaged, **soaked})
@@ -47,12 +48,38 @@ def applied(world: World, nature: Nature, state: State, step: Step) -> State:
     return state._replace(releases=tuple(releases), fumes=fumes) if step.apply else state
 
 
+def _over(world: World, nature: Nature, part: str, old: Wet | None, new: Wet) -> Wet:
+    """
+    Return what *part* is wet with when *new* comes on top of *old*.
+
+    Of two liquids that mix with water the new one takes the place of the old one; else the slower one stays wet.
+    """
+    if old is None:
+        return new
+    if old.liquid == new.liquid:
+        return _together(old, new)
+    if _mixes(nature, old.liquid) and _mixes(nature, new.liquid):
+        return new
+    longer = nature.drying(world, part, old) * old.left > nature.drying(world, part, new)
+    return old if longer else new
+
+
+def _together(old: Wet, new: Wet) -> Wet:
+    """Return *new* with what is left of *old*, of the same liquid; what was flooded is flooded again."""
+    if new.volume is not None and old.volume is not None:
+        return replace(new, volume=new.volume + old.volume * old.left)
+    return new if new.volume is None else replace(old, left=1.0)
+
+
+def _mixes(nature: Nature, liquid: str) -> bool:
+    parts = [part for part, _ in nature.components(liquid)]
+    return bool(parts) and all(part.is_water or part.water_miscible for part in parts)
+
+
 def _lay(nature: Nature, fumes: dict[tuple[str, str], Fume], key: tuple[str, str], fume: Fume) -> None:
     """Put *fume* on top of what is left of the same liquid in the same place."""
     before = fumes.get(key)
-    wet = fume.wet
-    if before is not None and wet.volume is not None and before.wet.volume is not None:
-        wet = replace(wet, volume=wet.volume + before.wet.volume * before.wet.left)
+    wet = fume.wet if before is None else _together(before.wet, fume.wet)
     fumes[key] = replace(fume, wet=wet, carrier=nature.is_flux(key[1]))
 
 

@@ -15,6 +15,7 @@ from benchleaf.checks.readiness import (
     by_kind,
     cure,
     joins,
+    made_again,
     unplugged,
     wet_or_hot,
     with_left_over,
@@ -68,7 +69,8 @@ def _told(trace: Trace, moment: Moment, said: frozenset[Trouble]) -> frozenset[T
     """Return what was said when a battery was joined, and is still so; an exception made there says nothing here."""
     if joins(moment, trace.world) and not any(allow.rule.text == "early-battery" for allow in moment.step.allow):
         said |= wet_or_hot(trace.world, moment.before) | unplugged(trace.world, moment.before)
-    return said and said & (wet_or_hot(trace.world, moment.after) | unplugged(trace.world, moment.after))
+    still = said and said & (wet_or_hot(trace.world, moment.after) | unplugged(trace.world, moment.after))
+    return frozenset(one for one in still if not made_again(moment, one)) if still else still
 
 
 def _needed(trace: Trace, state: State) -> frozenset[Trouble]:
