@@ -1,0 +1,153 @@
+"""
+The cheapest plan as a tree: what to do first, what it may show, and what to do then.
+
+Exact where the search ends within 8,000 expanded states. Where it does not, ever lighter branches are searched (30 %,
+10 %, 3 %, 1 %, 0.3 %, 0.1 % of the whole) until that many states are spent again; the cheapest plan found stands, with
+what no plan can be cheaper than.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from benchleaf.decisions import bayes
+from benchleaf.decisions.bounds import Bounds
+from benchleaf.decisions.problem import start
+from benchleaf.decisions.search import Search, Spent
+
+if TYPE_CHECKING:
+    from benchleaf.decisions.bayes import Weights
+    from benchleaf.decisions.problem import Problem, Situation
+    from benchleaf.decisions.search import Found
+
+MOST_STATES = 8_000
+LIGHTEST = (0.3, 0.1, 0.03, 0.01, 0.003, 0.001)
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """An outcome that a test may show: how likely, what the causes are then, and what to do."""
+
+    outcome: str
+    probability: float
+    shares: Weights
+    next: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """Do a test. `cost` is what is to be expected from here on; outcomes that cannot come are left out."""
+
+    test: str
+    cost: float
+    cured: float
+    outcomes: tuple[Seen, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cure:
+    """Try a cure that works with the probability `success`, and go on where it did not."""
+
+    procedure: str
+    success: float
+    cost: float
+    cured: float
+    if_not: Node | None
+
+
+@dataclass(frozen=True, slots=True)
+class Refer:
+    """End: someone else, or written off."""
+
+    title: str
+    cost: float
+    cured: float = 0.0
+
+
+Node = Ask | Cure | Refer
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A plan: what it costs (`high`), what no plan can be cheaper than (`low`), how many states were expanded."""
+
+    first: Node
+    low: float
+    high: float
+    exact: bool
+    expanded: int
+
+
+def plan(problem: Problem, level: int = 0, most: int = MOST_STATES) -> Plan:
+    """Return the cheapest plan for *problem* from *level*; *most* states are expanded for each answer that is tried."""
+    bounds, at = Bounds(problem), start(problem)._replace(level=level)
+    try:
+        search = Search(problem, bounds, most)
+        found = search.solve(at, problem.shares)
+    except Spent:
+        search, found = _nearly(problem, bounds, at, most)
+    whole = sum(problem.shares)
+    first = _Tree(problem, bounds, search).node(at, problem.shares)
+    return Plan(first, found.low / whole, found.high / whole, found.low == found.high, search.expanded)
+
+
+def _nearly(problem: Problem, bounds: Bounds, at: Situation, most: int) -> tuple[Search, Found]:
+    """Return the search that found the cheapest plan, and between which ends the cheapest of all must lie."""
+    kept: tuple[Search, Found] | None = None
+    low, whole = 0.0, sum(problem.shares)
+    for lightest in LIGHTEST:
+        # The coarsest search must give an answer, whatever it leaves out.
+        search = Search(problem, bounds, most, lightest * whole, patient=kept is None)
+        try:
+            found = search.solve(at, problem.shares, kept[1].high if kept else math.inf)
+        except Spent:
+            break
+        low = max(low, found.low)
+        if kept is None or found.high < kept[1].high:
+            kept = search, found
+    assert kept is not None  # noqa: S101  (a patient search always answers)
+    search, found = kept
+    return search, found._replace(low=min(low, found.high))
+
+
+class _Tree:
+    """Reads a plan off what a search has found; branches that come to the same situation are one."""
+
+    def __init__(self, problem: Problem, bounds: Bounds, search: Search) -> None:
+        self._problem, self._bounds, self._search = problem, bounds, search
+        self._nodes: dict[Situation, Node] = {}
+
+    def node(self, at: Situation, weights: Weights) -> Node:
+        """Return what to do in *at*."""
+        known = self._nodes.get(at)
+        if known is None:
+            known = self._nodes[at] = self._made(at, weights)
+        return known
+
+    def _made(self, at: Situation, weights: Weights) -> Node:
+        action, tests = self._search.action(at, weights), len(self._problem.tests)
+        if action == self._search.end:
+            return Refer(self._problem.end.title, self._problem.end.price)
+        return self._ask(at, weights, action) if action < tests else self._cure(at, weights, action - tests)
+
+    def _ask(self, at: Situation, weights: Weights, number: int) -> Ask:
+        test, whole = self._problem.tests[number], sum(weights)
+        outcomes = []
+        for outcome, given in enumerate(test.given):
+            then = bayes.seen(weights, given)
+            if any(then):
+                following = self.node(at.saw(number, outcome, test.level), then)
+                outcomes.append(Seen(test.outcomes[outcome], sum(then) / whole, bayes.posterior(then), following))
+        cost = self._problem.test_cost(at.level, number) + sum(one.probability * one.next.cost for one in outcomes)
+        return Ask(test.id, cost, sum(one.probability * one.next.cured for one in outcomes), tuple(outcomes))
+
+    def _cure(self, at: Situation, weights: Weights, number: int) -> Cure:
+        cure, then = self._problem.cures[number], bayes.failed(weights, self._problem.cures[number].success)
+        missed = sum(then) / sum(weights)
+        if_not = self.node(at.missed(number), then) if any(then) else None
+        cost, cured = self._problem.cure_cost(at.level, number), 1 - missed
+        if if_not:
+            cost, cured = cost + missed * if_not.cost, cured + missed * if_not.cured
+        return Cure(cure.id, 1 - missed, cost, cured, if_not)
