@@ -72,8 +72,8 @@ def methods() -> Iterator[Method]:
         (
             *ends(vapour.short_mean(liquid, poured, room, DEFAULT.vapour), "ppm over 15 min"),
             *ends(vapour.peak(liquid, poured, room, DEFAULT.vapour), "ppm at the highest"),
-            one("Rates of the two zones", rates[0], "/s"),
-            one("", rates[1], "/s"),
+            one("Slow rate of the two zones", rates[0], "/s"),
+            one("Fast rate of the two zones", rates[1], "/s"),
         ),
     )
     case, warm = CubicMetres(60e-6), Celsius(21.0)
