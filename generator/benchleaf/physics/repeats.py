@@ -219,16 +219,31 @@ def _spread(plate: Plate, source: Source, grid: _Grid) -> list[float]:
     most = _most(plate, source)
     cells = [0.0] * grid.cells
     for touch in source.touches:
-        doses = slices(plate, touch.radius, touch.on)
+        # Touches that begin equally late in their cells bring the same, cell by cell: most do, as times are whole.
+        known: dict[float, list[float]] = {}
         for start in touch.starts:
-            for number, heat in enumerate(doses):
-                begin = start + number * touch.on / _SLICES
-                end = begin + touch.on / _SLICES
-                for cell in range(int(begin / grid.width), grid.cells):
-                    # The heat is some age between these two when the moment lies somewhere in the cell.
-                    youngest = max(0.0, cell * grid.width - end)
-                    oldest = (cell + 1) * grid.width - begin
-                    cells[cell] += touch.rise * heat * most(youngest, oldest)
+            first = int(start / grid.width)
+            late = round(start - first * grid.width, 9)
+            if late not in known:
+                known[late] = _spread_by_one(plate, touch, late, grid, most)
+            for cell, brings in enumerate(known[late][: grid.cells - first], start=first):
+                cells[cell] += brings
+    return cells
+
+
+def _spread_by_one(
+    plate: Plate, touch: Touches, start: float, grid: _Grid, most: Callable[[float, float], float]
+) -> list[float]:
+    """Return what one touch that begins at *start*, in the first cell, can have brought by each cell of time."""
+    cells = [0.0] * grid.cells
+    for number, heat in enumerate(slices(plate, touch.radius, touch.on)):
+        begin = start + number * touch.on / _SLICES
+        end = begin + touch.on / _SLICES
+        for cell in range(int(begin / grid.width), grid.cells):
+            # The heat is some age between these two when the moment lies somewhere in the cell.
+            youngest = max(0.0, cell * grid.width - end)
+            oldest = (cell + 1) * grid.width - begin
+            cells[cell] += touch.rise * heat * most(youngest, oldest)
     return cells
 
 
