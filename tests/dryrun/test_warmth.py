@@ -245,6 +245,22 @@ def test_over_distance() -> None:
     curve = over_distance(trace, blow, (0.01, 0.02, 0.04))
 
     assert [0.01, 0.02, 0.04] == [distance for distance, _ in curve]
-    assert curve[0][1].high > curve[1][1].high > curve[2][1].high > 21
-    assert next(one for _, one in warmed(trace)).reached.high == curve[1][1].high
+    assert curve[0][1] > curve[1][1] > curve[2][1] > 21
+    assert next(one for _, one in warmed(trace)).reached.high == curve[1][1]
     assert () == over_distance(trace, wait, (0.01,))
+
+
+def test_over_distance_counts_earlier_heat() -> None:
+    """Heat that was given before beside the same neighbour counts with it, other heat does not."""
+    elsewhere = "heat: {on: chip, tool: hot-air, at: 380 °C, for: 60 s, reaches: 200 °C}"
+    alone, other, twice = (
+        over_distance(trace, trace.straight[-1], (0.02,))[0][1]
+        for trace in (
+            performed_steps("{chip: 20 mm}", IRON),
+            performed_steps("{chip: 20 mm}", elsewhere, IRON),
+            performed_steps("{chip: 20 mm}", IRON, IRON),
+        )
+    )
+
+    assert alone == other
+    assert alone < twice

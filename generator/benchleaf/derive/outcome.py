@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive.after import after
 from benchleaf.derive.callouts import Callout, callouts
+from benchleaf.derive.heated import Heated, heated
 from benchleaf.derive.ledger import Ledger, ledger
 from benchleaf.derive.timeline import Stage, timeline
 
@@ -24,13 +25,15 @@ class Outcome:
 
     `after` gives, by step id, what the step changed, each with the variants it holds for (none: all that perform the
     step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
-    likewise with its variants; `timelines` how each performance goes, with its variants.
+    likewise with its variants; `timelines` how each performance goes, with its variants; `heated` how hot it gets
+    beside what each heating step heats, likewise.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
     ledgers: Mapping[str, Ledger]
     callouts: tuple[tuple[Callout, tuple[str, ...]], ...] = ()
     timelines: tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...] = ()
+    heated: tuple[tuple[Heated, tuple[str, ...]], ...] = ()
 
 
 NOT_PERFORMED = Outcome({}, {})
@@ -41,7 +44,7 @@ def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
     counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
     ledgers = {variant: own for variants, own in counts for variant in variants}
     lines = tuple((trace.variants, timeline(trace)) for trace in traces if trace.world.device)
-    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)), lines)
+    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces))
 
 
 def _messages(traces: Sequence[Trace], units: Mapping[str, str]) -> Iterator[tuple[Callout, tuple[str, ...]]]:

@@ -104,6 +104,19 @@ def worst(exposed: Exposed) -> float:
     return most if exposed.free is None else min(most, worst(exposed.free) + exposed.guarded)
 
 
+@lru_cache(maxsize=1024)
+def worst_over(exposed: Exposed, distances: tuple[float, ...]) -> tuple[float, ...]:
+    """Return the bad end of `rise`, K, for *distances*, m, from everything that warms along the board."""
+
+    def at(distance: Metres) -> Exposed:
+        places, older = (
+            tuple(replace(place, distance=distance) for place in several) for several in (exposed.places, exposed.older)
+        )
+        return replace(exposed, places=places, older=older, edges=tuple((hot, distance) for hot, _ in exposed.edges))
+
+    return tuple(worst(at(Metres(distance))) for distance in distances)
+
+
 @lru_cache(maxsize=4096)
 def rise(exposed: Exposed) -> Estimate:
     """

@@ -107,26 +107,26 @@ def warmed_by(world: World, nature: Nature, touches: tuple[Touch, ...], beside: 
     )
 
 
-def over_distance(trace: Trace, moment: Moment, distances: tuple[float, ...]) -> tuple[tuple[float, Estimate], ...]:
+def over_distance(trace: Trace, moment: Moment, distances: tuple[float, ...]) -> tuple[tuple[float, float], ...]:
     """
-    Return how hot the board gets at *distances*, m, from the part that the step of *moment* heats: °C, none elsewhere.
+    Return how hot the board gets at *distances*, m, from the part that the step of *moment* heats: °C, the bad end.
 
-    All that was done to that part counts, by the board alone: what stands proud gets the air of a nozzle besides. About
-    0.3 s for a distance, nothing when asked again: half a dozen make a curve.
+    All heat counts that was given to that part or warms its neighbours too, as if given at one place; by the board
+    alone: what stands proud gets the air of a nozzle besides. Nothing elsewhere, and in an oven, where it is hot
+    everywhere. A few ms for a distance, nothing when asked again.
     """
-    if not isinstance(moment.step.action, Heat):
+    touches = moment.after.touches
+    if not distances or not isinstance(moment.step.action, Heat) or touches[-1].tool_kind == "oven":
         return ()
-    world, touches = trace.world, moment.after.touches
-    device = world.device
+    last, device = touches[-1], trace.world.device
     name = device.board.part.text if device and device.board else ""
-    found = []
-    for distance in distances:
-        here = Beside(name, distance, "board")
-        own = tuple(
-            replace(touch, shielded=True, beside=(here,)) for touch in touches if touch.part == touches[-1].part
-        )
-        found.append((distance, warmed_by(world, trace.nature, own, here).reached))
-    return tuple(found)
+    warmed_now = {one.part for one in last.beside}
+    counted = [touch for touch in touches if touch.part == last.part or warmed_now & {one.part for one in touch.beside}]
+    here = (Beside(name, distances[0], "board"),)
+    own = tuple(replace(touch, shielded=True, beside=here) for touch in counted)
+    exposed = exposure.exposed_to(trace.world, trace.nature, own, name)
+    rises = exposure.worst_over(exposed, distances)
+    return tuple((distance, trace.nature.temperature + rise) for distance, rise in zip(distances, rises, strict=True))
 
 
 def overheated_packs(world: World, nature: Nature, state: State) -> Iterator[str]:

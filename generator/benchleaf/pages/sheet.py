@@ -81,6 +81,55 @@ class Data:
 
 
 @dataclass(frozen=True, slots=True)
+class Tick:
+    """A number at an axis of a picture, and where it stands, in the units of the picture."""
+
+    text: str  # "50"
+    at: str
+
+
+@dataclass(frozen=True, slots=True)
+class HeatBar:
+    """What is beside a heated part: from how hot to how hot it gets, and what it bears, as a bar and as words."""
+
+    number: str  # "1": beside the bar and before the words
+    name: str  # "Battery"
+    words: str  # "38 mm along the board: 23–50 °C; bears 60 °C"
+    kind: str  # "air" for a broken line, "" for a whole one
+    x: str
+    top: str
+    bottom: str
+    limit: str = ""  # where the tick of the limit stands, or "" where nobody says
+    left: str = ""  # the ends of that tick
+    right: str = ""
+    label: str = ""  # where the number stands: above the bar and the tick
+    way: str = ""  # "through air", beside the bar: how heat gets there where not along the board
+    way_x: str = ""  # where that stands, and round what it is turned
+    way_y: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HeatView:
+    """How hot it gets beside what a step heats. All numbers are text in the units of `view_box`."""
+
+    view_box: str
+    label: str  # what it shows, for those who cannot see it
+    left: str  # the frame of the axes
+    right: str
+    top: str
+    bottom: str
+    unit: str  # "°C", above the axis of temperatures
+    across: str  # "mm from Charge port", below the axis of distances
+    across_at: str  # where its base line is
+    degrees: tuple[Tick, ...]
+    distances: tuple[Tick, ...]
+    bars: tuple[HeatBar, ...]
+    curve: str = ""  # "60,20 110,80": the board at the bad end; "" where no board lies between
+    caption: str = ""  # what line, bar and tick are
+    only: Only | None = None  # for some variants only
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     """One step."""
 
@@ -96,6 +145,7 @@ class Row:
     check: Check | None = None  # second column
     after: tuple[State, ...] = ()  # third column
     pictures: tuple[Picture, ...] = ()  # below the instruction
+    heat: tuple[HeatView, ...] = ()  # below them; one for each group of variants that it is alike for
     only: Only | None = None  # for some variants only
     data: tuple[Data, ...] = ()  # further hooks
 

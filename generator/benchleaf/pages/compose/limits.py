@@ -27,7 +27,7 @@ class Limits:
         self._site, self._device, self._letters, self._root = site, device, letters, root
         units = site.base.shop.units if site.base.shop else {}
         self._torque = units.get("torque", "")
-        self._temperature = units.get("temperature", "")
+        self.temperature = units.get("temperature", "")
 
     def of(self, step: Step) -> tuple[Limit, ...]:
         """Return the limits of *step*, in the order they are needed."""
@@ -40,7 +40,7 @@ class Limits:
 
     def degrees(self, quantity: Quantity) -> str:
         """Return a temperature in the shop's unit."""
-        return show.temperature(quantity, self._temperature)
+        return show.temperature(quantity, self.temperature)
 
     def bears(self, limit: Bears) -> str:
         """Return what a part bears."""

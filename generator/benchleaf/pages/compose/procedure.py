@@ -13,6 +13,7 @@ from benchleaf.model import action as act
 from benchleaf.pages.compose.after import said
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.close import close
+from benchleaf.pages.compose.heat import heat_pictures
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.rows import joined
 from benchleaf.pages.compose.site import (
@@ -70,8 +71,6 @@ _BANNERS = {
     "draft": ("Draft", "Not approved. It is shown here for its author and is not on the public site."),
     "in-review": ("In review", "Not approved yet. It is shown here for its reviewer and is not on the public site."),
 }
-
-
 _FOOT = (
     words("State after: what the step changes, as performed on a simulated device in one straight pass."),
     words(
@@ -99,6 +98,7 @@ class _Page:
         self._limits = Limits(site, self._device, self._letters, self._root)
         self._outcome = site.outcome(procedure)
         self._variants = site.base.variants_of(procedure)
+        self._heat = heat_pictures(self._device, self._outcome, self._limits)
 
     def view(self) -> ProcedureView:
         procedure, site = self._procedure, self._site
@@ -250,6 +250,7 @@ class _Page:
             check=check(self._site, self._procedure, self._numbers, step.check, self._root) if step.check else None,
             after=tuple(self._state(step.id)),
             pictures=self._pictures(row),
+            heat=self._heat.get(step.id, ()),
             only=only,
             data=(Data("phase", row.kind), Data("record", step.record)) if step.record else (Data("phase", row.kind),),
         )  # fmt: skip
