@@ -12,12 +12,14 @@ from benchleaf.checks.rules import RULES
 from benchleaf.findings import Level
 from tests.mutants.book import DOCS
 from tests.mutants.case import Case
+from tests.mutants.fault import Expected, Where
 from tests.mutants.known import survivors
 from tests.mutants.operators import OPERATORS
 from tests.mutants.run import book, everything, judged, sample
 
 if TYPE_CHECKING:
     from benchleaf.findings import Finding
+    from tests.mutants.fault import Mutant, Operator
 
 # A whole check costs a good half second.
 WHOLE = sample(300)
@@ -75,3 +77,45 @@ def test_known_survivors_are_made() -> None:
 def test_expected_rules_exist() -> None:
     """Each rule that an operator expects is a rule: one that is misspelt would never catch anything."""
     assert set() == {rule for operator in OPERATORS for rule in operator.expected} - RULES.keys()
+
+
+def one_of(name: str) -> tuple[Operator, Mutant]:
+    """Return the first mutant of the operator *name*."""
+    return next(each for each in everything() if each[0].name == name)
+
+
+@pytest.mark.parametrize(
+    ("expected", "caught"),
+    [
+        ({"dead-end-check": Where.HERE}, True),
+        ({"dead-end-check": Where.HEAD | Where.LATER}, False),
+        ({"unproven-repair": Where.HERE}, False),
+        ({}, False),
+    ],
+)
+def test_right_rule_in_right_place(expected: Expected, caught: bool) -> None:  # noqa: FBT001  (pytest gives it by name)
+    """A mutant is caught by a rule that its operator names, in a place that it names, and survives otherwise."""
+    operator, mutant = one_of("drop-way-out")
+
+    verdict = Case(book(), replace(operator, expected=expected), mutant).verdict()
+
+    assert caught is not verdict.survives
+
+
+def test_second_opinion_sees_nothing_new_in_what_is_unchanged() -> None:
+    """A file that is written anew without a change brings no hazard and passes no limit."""
+    operator, mutant = one_of("drop-wait")
+
+    case = Case(book(), operator, replace(mutant, change=lambda _: None))
+
+    assert case.performed
+    assert not case.worse
+    assert not case.passed
+
+
+@pytest.mark.parametrize("name", ["early-power", "early-battery", "refit-old-seal", "drop-discharge"])
+def test_second_opinion_sees_what_hurts(name: str) -> None:
+    """What is dangerous is so to the second opinion too, which asks no rule."""
+    case = Case(book(), *one_of(name))
+
+    assert case.worse
