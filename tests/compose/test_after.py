@@ -10,7 +10,7 @@ from benchleaf.derive.news import Air, News, Now, Tray
 from benchleaf.derive.numbering import items
 from benchleaf.pages.compose.after import said
 from tests import make
-from tests.compose.test_sheet import column, sheet
+from tests.compose.drawing import column, sheet
 
 DEVICE = make.check({}).base.devices["wader"]
 

@@ -11,7 +11,7 @@ import pytest
 
 from benchleaf.derive.heated import heated
 from tests import make
-from tests.compose.test_sheet import sheet
+from tests.compose.drawing import sheet
 from tests.dryrun.made import trace
 
 if TYPE_CHECKING:

@@ -6,75 +6,12 @@ import re
 from posixpath import dirname, join, normpath
 
 import pytest
-from bs4 import BeautifulSoup, Tag
 
 from benchleaf import build
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options
 from tests import make
-
-EXAMPLE = "repairs/wader/example.html"
-WADER = f"{make.DOCS}/devices/wader.yml"
-SHOP = f"{make.DOCS}/shop.yml"
-
-
-def drawn(changes: dict[str, str | bytes | None], *, drafts: bool = True, edit: str = "") -> dict[str, BeautifulSoup]:
-    """Return the pages of the small knowledge base with *changes*, parsed; drafts are shown where nothing is said."""
-    pages, _ = build.draw(make.check(changes), Options(drafts=drafts, edit=edit))
-    return {path: BeautifulSoup(text, "html.parser") for path, text in pages.items() if path.endswith(".html")}
-
-
-def sheet(steps: str, head: str = "access: open", **changes: str) -> BeautifulSoup:
-    """Return the page of a draft with *steps*; *changes* are the texts of device or shop."""
-    others = {WADER if name == "device" else SHOP: text for name, text in changes.items()}
-    return drawn({**others, make.EXAMPLE: f"title: Example\n{head}\nsteps:\n{steps}\n"})[EXAMPLE]
-
-
-def column(page: BeautifulSoup, step: str, name: str) -> list[str]:
-    """Return the paragraphs of one column (do, lim or after) of *step*, each in one line."""
-    cells = page.select(f'[data-step="{step}"] td.{name} p')
-    return [" ".join(cell.get_text(" ").split()) for cell in cells]
-
-
-def need(page: BeautifulSoup, label: str) -> list[str]:
-    """Return the lines of one column of the preliminary requirements."""
-    heads = [head for head in page.select(".needs h3") if head.get_text() == label]
-    lines = heads[0].parent.select("li") if isinstance(heads[0].parent, Tag) else []
-    return [" ".join(line.get_text(" ").split()) for line in lines]
-
-
-@pytest.mark.parametrize(
-    ("step", "limit"),
-    [
-        (
-            "heat: {tool: heat-mat, at: 65 °C, for: 5 min, on: lens, hold: {part: battery, below: 45 °C, with: iron}}",
-            "65 °C, 5 min Lens bears 90 °C keep Battery below 45 °C, Soldering iron",
-        ),
-        (
-            "solder: {part: lamp-socket, tool: iron, at: 350 °C, for: 2-3s, times: 2, pause: 4 s}",
-            "350 °C, 2–3 s 2 times, 4 s apart joint limit 360 °C, 5 s",
-        ),
-        ("desolder: {part: lamp-socket, tool: iron, at: 350 °C, for: 2 s}",
-         "350 °C, 2 s Lamp socket bears 245 °C joint limit 360 °C, 5 s"),
-        ("unscrew: {case-screw: 2}", "2 × T4 item A, M2 × 5"),
-        ("screw: {case-screw: 2}", "12 cN·m 2 × T4, item A, M2 × 5"),
-        ("screw: {case-screw: {count: 2, torque: 0.11 N.m}}", "11 cN·m 2 × T4, item A, M2 × 5 written 0.11 N·m"),
-        ("solvent: {material: isopropanol, volume: 500 µl, on: lamp, area: 2 cm2}", "500 µL Isopropanol on 2 cm²"),
-        ("bath: {material: deionised-water, on: lamp, for: 3 min, at: 40 °C}", "3 min at 40 °C Deionised water"),
-        ("wait: {for: 2 min, until: dry, at: 40 °C, with: heat-mat, air_speed: 3 m/s}",
-         "2 min until dry at 40 °C Heat mat air at 3 m/s"),
-        ("supply: {from: usb, at: 5 V, limit: 0.5 A, into: lamp-socket}",
-         "5 V from usb into Lamp socket limited to 0.5 A"),
-        ("release: {bond: lens-bond, by: [heat]}", "60–75 °C where the bond softens"),
-        ("apply: {no-clean-flux: 0.1 ml}", "0.1 mL No-clean flux"),
-    ],
-    ids=lambda text: text.split(":")[0],
-)  # fmt: skip
-def test_limit(step: str, limit: str) -> None:
-    """The second column says what a step sets, bears and takes, with its units written well."""
-    page = sheet(f"  - {{do: Do it., {step}}}")
-
-    assert [limit] == column(page, "steps-1", "lim")
+from tests.compose.drawing import EXAMPLE, SHOP, WADER, column, drawn, need, sheet
 
 
 @pytest.mark.parametrize(
@@ -136,14 +73,6 @@ def test_equipment_with_its_settings() -> None:
         "Small torque driver T4, 0.12 N·m (written 12 cN·m)",
         "Soldering iron 662 °F (written 350 °C)",
     ] == need(page, "Equipment")
-
-
-def test_no_units_of_the_shop() -> None:
-    """A shop that names no units sees what was written."""
-    shop = "name: Little shop\n"
-    page = sheet("  - {do: Drive them., screw: {case-screw: {count: 4, torque: 1.5 lbf.in}}}", shop=shop)
-
-    assert ["1.5 lbf·in 4 × T4, item A, M2 × 5"] == column(page, "steps-1", "lim")
 
 
 def test_count_of_what_comes_back() -> None:

@@ -10,7 +10,7 @@ import pytest
 from benchleaf import build
 from benchleaf.derive.callouts import Callout, callouts, spoken
 from benchleaf.dryrun.hazards.every import at_most_dangers, hazards
-from benchleaf.dryrun.hazards.kind import given
+from benchleaf.dryrun.hazards.kind import given, limit
 from benchleaf.dryrun.performed import performed
 from benchleaf.physics.types import Estimate
 from benchleaf.source.folder import scan
@@ -145,6 +145,10 @@ def test_no_more_dangers_than_can_be() -> None:
         (Estimate(100.0, 80.0, 186.0, "s", "cooling", "ours"), "°C", "about 4 min"),
         (given(10.73, "Wh"), "°C", "10.8 Wh"),
         (given(0.123, "1"), "°C", "13 %"),
+        (Estimate(70.0, 60.0, 74.1, "°C", "plate", "ours"), "°C", "about 75 °C"),
+        (Estimate(70.0, 60.0, 74.1, "°C", "plate", "ours"), "°F", "about 166 °F"),
+        (limit(71.3, "°C"), "°F", "160 °F"),
+        (limit(199.96, "ppm"), "°C", "199 ppm"),
     ],
 )
 def test_numbers_as_people_read_them(number: Estimate, unit: str, said: str) -> None:

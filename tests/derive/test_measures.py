@@ -16,7 +16,7 @@ from tests.dryrun.made import trace
 from tests.make import WADER
 
 if TYPE_CHECKING:
-    from benchleaf.derive.measures import Held
+    from benchleaf.derive.held import Held
     from benchleaf.dryrun.trace import Trace
 
 SOLDER = "- {do: Solder it., solder: {part: lamp-socket, tool: iron, at: 350 °C, for: 2–3 s, times: 3, pause: 4 s}}"

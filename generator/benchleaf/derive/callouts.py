@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.hazards.every import said_once
+from benchleaf.physics.types import End
 from benchleaf.units.dimensions import spellings
 from benchleaf.units.show import digits, time_at_least
 
@@ -54,15 +55,17 @@ def _callout(one: Hazard, moments: tuple[Moment, ...], units: Mapping[str, str])
 
 def spoken(number: Estimate, units: Mapping[str, str]) -> str:
     """Return the bad end of *number* as a person reads it; an estimate says that it is one by its range."""
-    wanted = number.unit
+    wanted, worse = number.unit, math.floor if number.bad is End.LOW else math.ceil
     if wanted == "°C":
         unit = spellings("temperature").get(units.get("temperature", "°C"), spellings("temperature")["°C"])
-        worst = f"{digits(unit.from_base(number.worst), 3, math.ceil)} {unit.symbol}"
-        return worst if number.method == "given" else f"about {worst}"
+        worst = unit.from_base(number.worst)
+        if number.method != "given":  # Tenths of a degree would claim more than an estimate knows.
+            return f"about {math.ceil(round(worst, 6))} {unit.symbol}"
+        return f"{digits(worst, 3, worse)} {unit.symbol}"
     if wanted == "s":
         text = time_at_least(number.worst)
     elif wanted == "1":
         text = f"{digits(number.worst * 100, 2, math.ceil)} %"
     else:
-        text = f"{digits(number.worst, 3, math.ceil)} {wanted}"
+        text = f"{digits(number.worst, 3, worse)} {wanted}"
     return text if number.method == "given" else f"about {text}"

@@ -9,7 +9,7 @@ from benchleaf.derive import air
 from benchleaf.derive.callouts import Callout, callouts
 from benchleaf.derive.job import Job, job
 from benchleaf.derive.ledger import Ledger, ledger
-from benchleaf.derive.measures import Held, measured
+from benchleaf.derive.measures import measured
 from benchleaf.derive.needs import equipment
 from benchleaf.derive.number import GIVEN, Number, between, given
 from benchleaf.model.action import Bath, Heat, Wait
@@ -19,6 +19,7 @@ from benchleaf.model.times import span
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from benchleaf.derive.held import Held
     from benchleaf.derive.measures import Measured
     from benchleaf.dryrun.trace import Moment, Trace
     from benchleaf.model.knowledge import KnowledgeBase

@@ -6,12 +6,11 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from benchleaf.derive import air
+from benchleaf.derive.held import Held, beside, on_bodies, on_joints
 from benchleaf.derive.number import Number, between, estimated, given, scaled
 from benchleaf.derive.screws import turned
 from benchleaf.derive.written import written
-from benchleaf.dryrun.bodies import bodies
 from benchleaf.dryrun.hot import lies, out_of_the_air
-from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.model.action import Heat, Renew, Screw, Wait
 
 if TYPE_CHECKING:
@@ -22,21 +21,6 @@ if TYPE_CHECKING:
     from benchleaf.physics.types import Estimate
 
     _Times = dict[str, tuple[Estimate, Estimate] | None]
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """
-    A number that is held against a limit: what kind, in which step, and on what: a part, a substance, a fastener.
-
-    `reached` is None where nobody can say.
-    """
-
-    kind: str
-    step: str
-    on: str
-    limit: Number
-    reached: Number | None
 
 
 @dataclass(slots=True)
@@ -87,34 +71,11 @@ def _never(what: str) -> Number:
 
 def _heating(trace: Trace, found: Measured) -> None:
     """Give what a heating, or warm air, brings its parts and their neighbours to."""
-    moment, action = found.moment, found.moment.step.action
-    for body in bodies(trace.world, trace.nature, [moment]):
-        found.hold("body", body.part, given(body.limit.at, _device(trace)), _becomes(body.reached))
-    if not isinstance(action, Heat):
-        return
-    _joint(trace, found, action)
-    for one in warmed_in(trace, moment):
-        reached = estimated(one.reached)
-        found.numbers[f"neighbour:{one.part}"] = reached
-        limit = trace.world.parts[one.part].heat_limit
-        if limit:
-            found.hold("neighbour", one.part, given(limit.at, _device(trace)), reached)
-
-
-def _becomes(reached: float) -> Number:
-    return Number(reached, "°C", reached, reached, "what the part is measured to reach, else what its tool is set to",
-                  "physics of the bench")  # fmt: skip
-
-
-def _joint(trace: Trace, found: Measured, action: Heat) -> None:
-    part = trace.world.parts.get(action.on.text)
-    limit = part.joint_limit if part else None
-    if limit is None or trace.nature.kind(action.tool.text) != "iron":
-        return
-    path = found.moment.step.place.path
-    found.hold("joint", action.on.text, given(limit.at, _device(trace)), given(action.at, path))
-    if limit.lasts:
-        found.hold("joint-time", action.on.text, given(limit.lasts, _device(trace)), given(action.lasts, path))
+    found.limits += [*on_bodies(trace, found.moment), *on_joints(trace, found.moment)]
+    for one in beside(trace, found.moment):
+        found.numbers[f"neighbour:{one.on}"] = one.reached
+        if one.limit:
+            found.hold("neighbour", one.on, one.limit, one.reached)
 
 
 def _cooling(trace: Trace, found: Measured, known: _Times) -> None:
@@ -156,7 +117,7 @@ def _rest(time: Estimate, hot: Hot, worst: float) -> Number:
 def _screws(trace: Trace, found: Measured) -> None:
     action = found.moment.step.action
     for screws in action.screws if isinstance(action, Screw) else ():
-        known = turned(trace, screws, found.moment.step.place.path)
+        known = turned(trace.world.fasteners, screws, found.moment.step.place.path)
         if known is None:
             continue
         named = (("torque", known.written), ("recommended", known.recommended), ("most", known.most))
@@ -174,7 +135,3 @@ def _bond(trace: Trace, found: Measured) -> None:
         path = material.place.path
         times = (("firm", material.fixture), ("full-strength", material.full))
         found.numbers.update((name, given(time, path)) for name, time in times if time)
-
-
-def _device(trace: Trace) -> str:
-    return trace.world.device.path if trace.world.device else ""

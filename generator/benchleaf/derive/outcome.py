@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.after import after
 from benchleaf.derive.callouts import Callout, callouts
 from benchleaf.derive.heated import Heated, heated
+from benchleaf.derive.held import on_sheet
 from benchleaf.derive.ledger import Ledger, ledger
 from benchleaf.derive.timeline import Stage, timeline
+from benchleaf.model.action import Heat, Wait
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from benchleaf.derive.held import Beside, Held
     from benchleaf.derive.news import News
     from benchleaf.dryrun.trace import Trace
 
@@ -26,7 +29,8 @@ class Outcome:
     `after` gives, by step id, what the step changed, each with the variants it holds for (none: all that perform the
     step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
     likewise with its variants; `timelines` how each performance goes, with its variants; `heated` how hot it gets
-    beside what each heating step heats, likewise.
+    beside what each heating step heats, likewise; `held`, by step id, what is held against a limit where something is
+    heated, likewise.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
@@ -34,6 +38,7 @@ class Outcome:
     callouts: tuple[tuple[Callout, tuple[str, ...]], ...] = ()
     timelines: tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...] = ()
     heated: tuple[tuple[Heated, tuple[str, ...]], ...] = ()
+    held: Mapping[str, tuple[tuple[Held | Beside, tuple[str, ...]], ...]] = field(default_factory=dict)
 
 
 NOT_PERFORMED = Outcome({}, {})
@@ -44,7 +49,27 @@ def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
     counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
     ledgers = {variant: own for variants, own in counts for variant in variants}
     lines = tuple((trace.variants, timeline(trace)) for trace in traces if trace.world.device)
-    return Outcome(after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces))
+    return Outcome(
+        after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces), _held(traces)
+    )  # fmt: skip
+
+
+def _held(traces: Sequence[Trace]) -> dict[str, tuple[tuple[Held | Beside, tuple[str, ...]], ...]]:
+    """Return what is held against a limit, by step, with the variants where they are not all that perform the step."""
+    found: dict[str, dict[Held | Beside, list[str]]] = {}
+    performed: dict[str, list[str]] = {}
+    for trace in traces:
+        for moment in trace.straight:
+            if isinstance(moment.step.action, Heat | Wait):
+                performed.setdefault(moment.step.id, []).extend(trace.variants)
+                here = found.setdefault(moment.step.id, {})
+                for one in on_sheet(trace, moment):
+                    here.setdefault(one, []).extend(trace.variants)
+    return {
+        step: tuple((one, () if names == performed[step] else tuple(names)) for one, names in several.items())
+        for step, several in found.items()
+        if several
+    }
 
 
 def _messages(traces: Sequence[Trace], units: Mapping[str, str]) -> Iterator[tuple[Callout, tuple[str, ...]]]:

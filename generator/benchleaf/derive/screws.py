@@ -10,8 +10,10 @@ from benchleaf.dryrun.screws import bears
 from benchleaf.physics.types import Estimate, OutOfRange
 
 if TYPE_CHECKING:
-    from benchleaf.dryrun.trace import Trace
+    from collections.abc import Mapping
+
     from benchleaf.model.action import Screws
+    from benchleaf.model.device import Fastener
     from benchleaf.physics.torque import Limits
 
 
@@ -25,9 +27,9 @@ class Turned:
     most: Number | None
 
 
-def turned(trace: Trace, screws: Screws, path: str) -> Turned | None:
+def turned(fasteners: Mapping[str, Fastener], screws: Screws, path: str) -> Turned | None:
     """Return what is known of *screws* that are driven in a step of the file *path*; None of those nobody knows."""
-    screw = trace.world.fasteners.get(screws.fastener.text)
+    screw = fasteners.get(screws.fastener.text)
     if screw is None:
         return None
     torque, source = (screws.torque, path) if screws.torque else (screw.torque, screw.torque_place.path)

@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
     from benchleaf.derive.callouts import Callout
     from benchleaf.derive.facts import Facts, StepFacts, VariantFacts
+    from benchleaf.derive.held import Held
     from benchleaf.derive.ledger import Ledger
-    from benchleaf.derive.measures import Held
     from benchleaf.derive.number import Number
 
 

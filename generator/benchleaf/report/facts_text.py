@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from benchleaf.derive.facts import Facts, StepFacts, VariantFacts
-    from benchleaf.derive.measures import Held
+    from benchleaf.derive.held import Held
     from benchleaf.derive.number import Number
 
 _PHASES = {"opening": "Open up", "work": "Work", "closing": "Close up", "prove": "Prove"}

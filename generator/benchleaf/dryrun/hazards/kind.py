@@ -8,7 +8,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.library.names import BUILT_IN
-from benchleaf.physics.types import Estimate
+from benchleaf.physics.types import End, Estimate
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -63,6 +63,11 @@ def stretches(holds: Iterable[bool]) -> Iterator[tuple[int, int]]:
 def given(value: float, unit: str, source: str = "the knowledge base") -> Estimate:
     """Return a number that is written somewhere, as an estimate without a range."""
     return Estimate(value, value, value, unit, "given", source)
+
+
+def limit(value: float, unit: str, source: str = "the knowledge base") -> Estimate:
+    """Return a limit that is written somewhere: where it must be rounded, down."""
+    return Estimate(value, value, value, unit, "given", source, End.LOW)
 
 
 def called(trace: Trace, part: str) -> str:

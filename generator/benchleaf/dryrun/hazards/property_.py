@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.hazards.kind import Hazard, Severity, called, given, opened, stretches
+from benchleaf.dryrun.hazards.kind import Hazard, Severity, called, limit, opened, stretches
 from benchleaf.dryrun.warmth import warmed_in
 
 if TYPE_CHECKING:
@@ -77,5 +77,5 @@ def _neighbours(trace: Trace) -> Iterator[Hazard]:
                     f"{opened(called(trace, one.part))} warms to {{reached}} beside the heat, and bears {{limit}}.",
                     "Hotter, it warps or fails.",
                     "Keep to the times and pauses.",
-                    numbers={"reached": one.reached, "limit": given(one.limit, "°C")}, method="neighbour",
+                    numbers={"reached": one.reached, "limit": limit(one.limit, "°C")}, method="neighbour",
                 )  # fmt: skip

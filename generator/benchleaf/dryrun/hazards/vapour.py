@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.dryrun.hazards.kind import Hazard, Severity, given, liquid_called, opened
+from benchleaf.dryrun.hazards.kind import Hazard, Severity, limit, liquid_called, opened
 from benchleaf.dryrun.vapour import at_the_bench
 
 if TYPE_CHECKING:
@@ -30,5 +30,5 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
                 "that may be breathed.",
                 "It makes drowsy and hurts the eyes and the airways.",
                 "Run the extraction, and keep the lid on the bottle.",
-                numbers={"mean": gas.mean, "limit": given(gas.short.value, "ppm", gas.short.source)}, method="vapour",
+                numbers={"mean": gas.mean, "limit": limit(gas.short.value, "ppm", gas.short.source)}, method="vapour",
             )  # fmt: skip

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
+from benchleaf.derive.held import Beside, Held
+from benchleaf.derive.screws import turned
 from benchleaf.model import action as act
+from benchleaf.pages.compose import margins
+from benchleaf.pages.compose.site import variant_titles
 from benchleaf.pages.parts import Link, Words, words
 from benchleaf.pages.sheet import Limit
 from benchleaf.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from benchleaf.model.device import Device, Fastener
     from benchleaf.model.device import Limit as Bears
@@ -29,9 +34,12 @@ class Limits:
         self._torque = units.get("torque", "")
         self.temperature = units.get("temperature", "")
 
-    def of(self, step: Step) -> tuple[Limit, ...]:
-        """Return the limits of *step*, in the order they are needed."""
-        found = list(self._of_action(step.action)) if step.action else []
+    def of(self, step: Step, held: Iterable[tuple[Held | Beside, tuple[str, ...]]] = ()) -> tuple[Limit, ...]:
+        """Return the limits of *step*, in the order they are needed; *held* is what the dry run held against one."""
+        told = [(one, self._only(variants)) for one, variants in held]
+        bears = [note for one, only in told if isinstance(one, Held) for note in self._bears(one, only)]
+        found = list(self._of_action(step, bears)) if step.action else []
+        found += [self._beside(one, only) for one, only in told if isinstance(one, Beside)]
         found += [
             Limit(show.tidy(amount.amount.text), "amount", (self._material(amount.material.text),))
             for amount in step.apply
@@ -68,25 +76,26 @@ class Limits:
         size = self.size(fastener)
         return f"item {self._letters[fastener.id]}{f', {size}' if size else ''}"
 
-    def _of_action(self, action: act.Action) -> Iterator[Limit]:
-        match action:
-            case act.Heat():
-                yield self._heat(action)
+    def _of_action(self, step: Step, bears: list[str]) -> Iterator[Limit]:
+        match step.action:
+            case act.Heat() as action:
+                yield self._heat(action, bears)
             case act.Unscrew(screws=several):
                 yield from (self._out(screws) for screws in several)
             case act.Screw(screws=several):
-                yield from (self._in(screws) for screws in several)
-            case act.Solvent():
+                yield from (self._in(screws, step.place.path) for screws in several)
+            case act.Solvent() as action:
                 area = f" on {show.tidy(action.area.text)}" if action.area else ""
                 yield Limit(
                     show.tidy(action.volume.text), "amount", ((*self._material(action.material.text), *words(area)),)
                 )
-            case act.Bath():
+            case act.Bath() as action:
                 at = f" at {self.degrees(action.at)}" if action.at else ""
                 yield Limit(f"{show.tidy(action.lasts.text)}{at}", "time", (self._material(action.material.text),))
-            case act.Wait():
-                yield Limit(show.tidy(action.lasts.text), "time", tuple(words(note) for note in self._while(action)))
-            case act.Supply(source=str()):
+            case act.Wait() as action:
+                notes = [*self._while(action), *bears]
+                yield Limit(show.tidy(action.lasts.text), "time", tuple(words(note) for note in notes))
+            case act.Supply(source=str()) as action:
                 yield self._supply(action)
             case act.Release(bond=bond):
                 known = self._device.bonds.get(bond.text) if self._device else None
@@ -95,7 +104,7 @@ class Limits:
             case _:
                 return
 
-    def _heat(self, action: act.Heat) -> Limit:
+    def _heat(self, action: act.Heat, bears: list[str]) -> Limit:
         notes = []
         if action.times > 1:
             pause = f", {show.tidy(action.pause.text)} apart" if action.pause else ""
@@ -104,19 +113,48 @@ class Limits:
             notes.append(f"the part itself reaches {self.degrees(action.reaches)}, by measurement")
         if action.ramp:
             notes.append(f"no faster than {show.tidy(action.ramp.text)}")
-        part = self._device.parts.get(action.on.text) if self._device else None
-        if part and part.heat_limit and action.kind != "solder":
-            notes.append(f"{part.title} bears {self.bears(part.heat_limit)}")
-        if part and part.joint_limit and action.kind != "heat":
-            notes.append(f"joint limit {self.bears(part.joint_limit)}")
+        notes += bears
         if action.hold:
-            held = self._device.parts.get(action.hold.part.text) if self._device else None
             by = f", {self._site.tool(action.hold.instrument.text)}" if action.hold.instrument else ""
-            notes.append(f"keep {held.title if held else action.hold.part} below {self.degrees(action.hold.below)}{by}")
+            notes.append(f"keep {self._part(action.hold.part.text)} below {self.degrees(action.hold.below)}{by}")
         if action.shield:
             notes.append(f"shield: {action.shield}")
         strong = f"{self.degrees(action.at)}, {show.tidy(action.lasts.text)}"
         return Limit(strong, "heat" if action.kind == "heat" else "joint", tuple(words(note) for note in notes))
+
+    def _bears(self, one: Held, only: str) -> Iterator[str]:
+        """Yield what a joint or a body bears, and how far it stays from that."""
+        part = self._device.parts.get(one.on) if self._device else None
+        if part is None or one.reached is None:
+            return
+        if one.kind == "joint" and part.joint_limit:
+            apart = margins.kelvins(one.limit, one.reached, self.temperature)
+            yield f"joint bears {self.degrees(part.joint_limit.at)}: {apart}{only}"
+        elif one.kind == "joint-time" and part.joint_limit and part.joint_limit.lasts:
+            apart = margins.seconds(one.limit, one.reached)
+            yield f"for {show.tidy(part.joint_limit.lasts.text)} a touch: {apart}{only}"
+        elif one.kind == "body" and part.heat_limit:
+            apart = margins.kelvins(one.limit, one.reached, self.temperature)
+            yield f"{part.title} bears {self.bears(part.heat_limit)}: {apart}{only}"
+
+    def _beside(self, one: Beside, only: str) -> Limit:
+        """Return how warm a neighbour becomes at the bad end of the estimate, and how far that is from its limit."""
+        most = margins.temperature(one.reached.high, self.temperature, math.ceil)
+        likely = margins.temperature(one.reached.value, self.temperature, round)
+        part = self._device.parts.get(one.on) if self._device else None
+        if one.limit and part and part.heat_limit:
+            apart = margins.kelvins(one.limit, one.reached, self.temperature)
+            bears = f"bears {self.degrees(part.heat_limit.at)}: {apart}"
+        else:
+            bears = "nobody says what it bears"
+        return Limit(f"{self._part(one.on)} up to {most}", "neighbour", (words(f"estimate {likely}; {bears}{only}"),))
+
+    def _only(self, variants: tuple[str, ...]) -> str:
+        return f" ({variant_titles(self._device, variants)} only)" if variants else ""
+
+    def _part(self, name: str) -> str:
+        known = self._device.parts.get(name) if self._device else None
+        return known.title.text if known else name
 
     def _screw(self, screws: act.Screws) -> tuple[Fastener | None, str]:
         fastener = self._device.fasteners.get(screws.fastener.text) if self._device else None
@@ -129,20 +167,21 @@ class Limits:
         drive = fastener.drive if fastener and fastener.drive else "screws"
         return Limit(f"{screws.count} × {drive}", "count", (words(note),))
 
-    def _in(self, screws: act.Screws) -> Limit:
+    def _in(self, screws: act.Screws, path: str) -> Limit:
         fastener, note = self._screw(screws)
         drive = f" {fastener.drive}" if fastener and fastener.drive else ""
-        notes = [words(f"{screws.count} ×{drive}, {note}")]
-        if screws.torque:
-            shown, written = show.torque(screws.torque, self._torque)
-            notes += [words(written)] if written else []
-        elif fastener and fastener.torque:
-            shown, written = show.torque(fastener.torque, self._torque)
-            notes += [words(written)] if written else []
+        notes = [f"{screws.count} ×{drive}, {note}"]
+        known = turned(self._device.fasteners, screws, path) if self._device else None
+        asked = screws.torque or (fastener.torque if fastener else None)
+        if asked:
+            shown, written = show.torque(asked, self._torque)
+            notes += [written] if written else []
+            if known and known.recommended:
+                notes.append(f"recommended at most {margins.torque(known.recommended, self._torque or asked.unit)}")
         else:
             shown = "by hand" if fastener and fastener.torque_by_hand else "torque not given"
-            notes += [words(fastener.because)] if fastener and fastener.because else []
-        return Limit(shown, "torque", tuple(notes))
+            notes += [fastener.because] if fastener and fastener.because else []
+        return Limit(shown, "torque", tuple(words(note) for note in notes))
 
     def _while(self, action: act.Wait) -> Iterator[str]:
         if action.until:
@@ -158,8 +197,7 @@ class Limits:
         strong = show.tidy(action.at.text) if action.at else f"from {action.source}"
         notes = [f"from {action.source}"] if action.at else []
         if action.into:
-            part = self._device.parts.get(action.into.text) if self._device else None
-            notes.append(f"into {part.title if part else action.into}")
+            notes.append(f"into {self._part(action.into.text)}")
         if action.limit:
             notes.append(f"limited to {show.tidy(action.limit.text)}")
         return Limit(strong, "supply", tuple(words(note) for note in notes))

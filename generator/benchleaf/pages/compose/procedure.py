@@ -246,13 +246,13 @@ class _Page:
             record=_RECORD.get(step.record or "", ""),
             marks=("Cannot be undone",) if step.irreversible else (),
             cautions=tuple(self._messages(step)),
-            limits=self._limits.of(step),
+            limits=self._limits.of(step, self._outcome.held.get(step.id, ())),
             check=check(self._site, self._procedure, self._numbers, step.check, self._root) if step.check else None,
             after=tuple(self._state(step.id)),
             pictures=self._pictures(row),
             heat=self._heat.get(step.id, ()),
             only=only,
-            data=(Data("phase", row.kind), Data("record", step.record)) if step.record else (Data("phase", row.kind),),
+            data=(Data("record", step.record),) if step.record else (),
         )  # fmt: skip
 
     def _messages(self, step: Step) -> Iterator[SafetyMessage]:
