@@ -317,3 +317,13 @@ def test_two_liquids(first: str, then: str, stays: str) -> None:
     [wet] = after(wipe(first, "1 mL") + wipe(then, "0.1 mL")).wet.values()
 
     assert stays == wet.liquid
+
+
+def test_part_that_is_pulled_off() -> None:
+    """A part that is taken off while its bond holds leaves the bond open: what it did is not done again."""
+    pulled = "- {do: Pull the lens off., remove: lens}\n- {do: Lay it in., fit: lens}\n"
+
+    assert {"lens-bond": "torn"} == after(pulled).freed
+    assert {"lens-bond": "setting"} == after(
+        f"{pulled}- {{do: Glue it., bond: {{bond: lens-bond, with: lens-adhesive}}}}"
+    ).freed

@@ -158,6 +158,9 @@ def as_level(walk: Walk) -> Files:
 
 def as_levels(walk: Walk, cut: int) -> Files:
     """Return the files in which *walk* is the opening and closing of two levels, the first *cut* steps in the outer."""
+    if cut and "release" in walk.inwards[cut - 1]:
+        # What is freed is taken off in the same level.
+        cut -= 1
     first, second = walk.inwards[:cut], walk.inwards[cut:]
     outer = {"title": "Open", "opening": [*walk.opening, *first], "closing": [*_undone(first), *walk.closing]}
     inner = {"title": "Bare", "from": "open", "opening": second, "closing": _undone(second)}

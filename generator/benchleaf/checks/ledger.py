@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from benchleaf.dryrun.state import FREE
 from benchleaf.model import action as act
 
 if TYPE_CHECKING:
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from benchleaf.model.action import Action
 
 PART, SCREW, CONNECTOR, BOND = "part", "screw", "connector", "bond"
-FREE = "free"
 
 
 @dataclass(frozen=True, slots=True, order=True)

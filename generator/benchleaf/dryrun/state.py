@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from benchleaf.model.action import Supply
 
 OUT, STORED, DISCARDED = "out", "stored", "discarded"
+FREE, TORN = "free", "torn"
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +128,9 @@ class State(NamedTuple):
     The device and the bench. A named tuple: each step makes one or two of them, and it changes ten times faster.
 
     Maps hold only what differs from a closed, complete, dry, cool device: `away` the parts that are not in, `unplugged`
-    the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free") or have not
-    cured ("setting"). `alone` are the parts that left by themselves: they do not come back with what they are part of.
+    the open connectors, `tray` the screws that are out, `freed` the bonds that do not hold ("free", or "torn"
+    where their part was taken off them) or have not cured ("setting"). `alone` are the parts that left by themselves:
+    they do not come back with what they are part of.
     `charged` are the parts that may hold charge, `unread` those that were emptied and not read since, in that order.
     `old` are the packs of which the one that was replaced lies on the bench: nothing puts it away any more.
     `fumes` are what may burn, by the part that carries it ("" where a step does not say) and the liquid.

@@ -10,7 +10,7 @@ from benchleaf.dryrun.beside import without
 from benchleaf.dryrun.hot import in_warm_air
 from benchleaf.dryrun.joining import brought_in, has_power, lifted, soldered_in
 from benchleaf.dryrun.places import entered
-from benchleaf.dryrun.state import DISCARDED, OUT, STORED, State
+from benchleaf.dryrun.state import DISCARDED, FREE, OUT, STORED, TORN, State
 from benchleaf.dryrun.wetting import applied, wetted
 from benchleaf.model import action as act
 from benchleaf.model.times import span
@@ -58,7 +58,7 @@ def _act(  # noqa: C901, PLR0911, PLR0912  (one line for each action: a table wo
         case act.Replace(part=part):
             return _renew(world, state, part.text)
         case act.Release(bond=bond):
-            return state._replace(freed={**state.freed, bond.text: "free"}, setting=_without(state.setting, bond.text))
+            return state._replace(freed={**state.freed, bond.text: FREE}, setting=_without(state.setting, bond.text))
         case act.Renew(bond=bond, material=material):
             return _bond(nature, state, bond.text, material.text if material else "")
         case act.Heat() as heat:
@@ -101,8 +101,16 @@ def _leave(world: World, state: State, part: str) -> State:
     away = {**state.away, **{member: OUT for member in family if member not in state.away}}
     spent = state.spent | {seal for member in family for seal in world.spends.get(member, ())}
     spent |= {bond for member in family for bond in world.glued.get(member, ()) if world.bonds[bond].single_use}
-    left = _isolate(world, state, part)
+    left = _torn(world, _isolate(world, state, part), part)
     return left._replace(away=away, alone=state.alone | {part}, spent=spent)
+
+
+def _torn(world: World, state: State, part: str) -> State:
+    """Return *state* with those bonds of *part* open that held when it was taken off."""
+    held = [bond for bond in world.glued.get(part, ()) if state.freed.get(bond) != FREE] if state.is_in(part) else []
+    if not held:
+        return state
+    return state._replace(freed={**state.freed, **dict.fromkeys(held, TORN)}, setting=_without(state.setting, *held))
 
 
 def _isolate(world: World, state: State, part: str) -> State:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.rule import Hit, Rule
+from benchleaf.dryrun.state import TORN
 from benchleaf.findings import Level
 from benchleaf.model.action import Fit, Replace
 
@@ -26,7 +27,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
             part = world.bonds[name].part.text if name in world.bonds else name
             end = moments[-1].after
             # What stays out, or hangs free, is left out: that is another fault.
-            if not end.is_in(part) or name in end.freed:
+            if not end.is_in(part) or end.freed.get(name, TORN) != TORN:
                 continue
             moment = next((moment for moment in reversed(moments) if _closes_with(world, moment, name, part)), None)
             if moment is not None and moment.step.action is not None:
