@@ -17,8 +17,6 @@ if TYPE_CHECKING:
 
 HELD = 0.90
 """How much an interval holds."""
-UNCOUNTED = 0.9
-"""How often a cure works that nobody has counted (common practice, no source)."""
 
 
 class Share(NamedTuple):
@@ -27,6 +25,10 @@ class Share(NamedTuple):
     value: float
     low: float
     high: float
+
+
+UNCOUNTED = Share(0.9, (1 - HELD) / 2, (1 + HELD) / 2)
+"""How often a cure works that nobody has counted (common practice, no source): it may as well be anything else."""
 
 
 def shares(seen: Sequence[int]) -> tuple[Share, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from benchleaf.model import build_device, build_procedure, build_shop
+from benchleaf.model import build_device, build_procedure, build_shop, counts
 from benchleaf.model.knowledge import KnowledgeBase
 
 if TYPE_CHECKING:
@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Device
     from benchleaf.model.diagnosis import Diagnosis
     from benchleaf.model.procedure import Procedure
-    from benchleaf.model.shop import Material, Shop, Symptom, Tool
     from benchleaf.source.nodes import Table
 
 
@@ -34,10 +33,7 @@ def build(
     documents: Iterable[Document], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]
 ) -> KnowledgeBase:
     """Return the knowledge base that *documents* make up."""
-    shop: Shop | None = None
-    symptoms: dict[str, Symptom] = {}
-    tools: dict[str, Tool] = {}
-    materials: dict[str, Material] = {}
+    single: dict[str, Table] = {}
     devices: dict[str, Device] = {}
     procedures: dict[tuple[str, str], Procedure] = {}
     diagnoses: dict[tuple[str, str], Diagnosis] = {}
@@ -48,19 +44,24 @@ def build(
             broken.add((document.kind, device, name))
             continue
         match document.kind:
-            case "shop":
-                shop = build_shop.shop(root)
-            case "symptoms":
-                symptoms = build_shop.symptoms(root)
-            case "tools":
-                tools = build_shop.tools(root)
-            case "materials":
-                materials = build_shop.materials(root)
             case "device":
                 devices[name] = build_device.device(root, name, document.path)
             case "procedure":
                 procedures[device, name] = build_procedure.procedure(root, device, name, document.path)
             case "diagnosis":
                 diagnoses[device, name] = build_procedure.diagnosis(root, device, name, document.path)
-    return KnowledgeBase(shop, symptoms, tools, materials, devices, procedures, diagnoses, frozenset(broken),
-                         tuple(misplaced), media)  # fmt: skip
+            case kind:
+                single[kind] = root
+    return KnowledgeBase(
+        shop=build_shop.shop(single["shop"]) if "shop" in single else None,
+        symptoms=build_shop.symptoms(single.get("symptoms")),
+        tools=build_shop.tools(single.get("tools")),
+        materials=build_shop.materials(single.get("materials")),
+        devices=devices,
+        procedures=procedures,
+        diagnoses=diagnoses,
+        counts=counts.counts(single.get("counts")),
+        broken=frozenset(broken),
+        misplaced=tuple(misplaced),
+        media=media,
+    )

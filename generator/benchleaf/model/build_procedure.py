@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, cast
 
 from benchleaf.model.build_step import amounts, steps
+from benchleaf.model.counts import of
 from benchleaf.model.device import CLOSED
 from benchleaf.model.diagnosis import Cause, Cure, Diagnosis, Outcome, Referral, Test
 from benchleaf.model.fields import Fields, items, said
@@ -89,8 +89,7 @@ def _cure(node: Node) -> Cure | Referral:
     if name is None:
         referred = Fields(fields.node("refer"))
         return Referral(referred.text("title") or "", referred.quantity(Money, "price"))
-    counted = re.fullmatch(r"([0-9]+) of ([0-9]+)", fields.text("success") or "")
-    cured, tried = (int(counted[1]), int(counted[2])) if counted else (None, None)
+    cured, tried = of(fields.text("success") or "") or (None, None)
     return Cure(name, cured, tried)
 
 

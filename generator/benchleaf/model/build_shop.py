@@ -51,7 +51,7 @@ def _constant(name: str, node: Node) -> OwnConstant:
     return OwnConstant(name, low.low, central.middle, high.high, fields.text("because") or "", written)
 
 
-def symptoms(document: Table) -> dict[str, Symptom]:
+def symptoms(document: Table | None) -> dict[str, Symptom]:
     """Return the symptoms by id."""
     found = {}
     for name, node in pairs(document):
@@ -61,7 +61,7 @@ def symptoms(document: Table) -> dict[str, Symptom]:
     return found
 
 
-def tools(document: Table) -> dict[str, Tool]:
+def tools(document: Table | None) -> dict[str, Tool]:
     """Return the tools by id."""
     return {name.text: _tool(name.text, node) for name, node in pairs(document)}
 
@@ -88,7 +88,7 @@ def _tool(name: str, node: Node) -> Tool:
     )
 
 
-def materials(document: Table) -> dict[str, Material]:
+def materials(document: Table | None) -> dict[str, Material]:
     """Return the shop's own materials by id."""
     return {name.text: _material(name.text, node) for name, node in pairs(document)}
 

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from benchleaf.findings import Place
+    from benchleaf.model.counts import Counted
     from benchleaf.model.device import Access, Device
     from benchleaf.model.diagnosis import Diagnosis
     from benchleaf.model.procedure import Procedure
@@ -26,6 +27,8 @@ class KnowledgeBase:
 
     `broken` names those that do not, as (kind, device, id): they exist, no more is known.
 
+    `counts` are by device, symptom and cause.
+
     `misplaced` are files that stand where none is read; `media` the paths, below the docs folder, of all other files.
     """
 
@@ -36,6 +39,7 @@ class KnowledgeBase:
     devices: Mapping[str, Device]
     procedures: Mapping[tuple[str, str], Procedure]
     diagnoses: Mapping[tuple[str, str], Diagnosis]
+    counts: Mapping[tuple[str, str, str], Counted]
     broken: frozenset[tuple[str, str, str]]
     misplaced: tuple[tuple[str, Place], ...]
     media: frozenset[str]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from benchleaf.decisions.diagnose import ranked
 from benchleaf.derive.usage import answers, shown
 from benchleaf.model.diagnosis import Cure, Referral
 from benchleaf.model.procedure import ANY_DEVICE
@@ -94,16 +95,14 @@ def _devices(site: Site, symptom: Symptom) -> Iterator[SymptomDevice]:
 
 def _causes(site: Site, diagnosis: Diagnosis, root: str) -> Iterator[CauseRow]:
     """
-    Yield the causes, the likeliest first: (seen + 1) / (all + number of causes), the format's estimate.
+    Yield the causes, the likeliest first, by all that was counted.
 
     Faults that come together are listed as written: a rank would say that one may stop at the first.
     """
-    everything = sum(cause.seen for cause in diagnosis.causes) + len(diagnosis.causes)
-    ranked = sorted(diagnosis.causes, key=lambda cause: 0 if diagnosis.several else -cause.seen)
-    for cause in ranked:
-        percent = round(100 * (cause.seen + 1) / everything)
-        seen = f"seen {cause.seen} time{'' if cause.seen == 1 else 's'}"
-        share = None if diagnosis.several else Share(f"{percent} %", str(percent), seen)
+    for one in ranked(site.base, diagnosis):
+        cause, seen = one.cause, f"seen {one.seen} time{'' if one.seen == 1 else 's'}"
+        percent = round(100 * one.share.value) if one.share else 0
+        share = Share(f"{percent} %", str(percent), seen) if one.share else None
         cures = tuple(_cure(site, diagnosis.device, cure, root) for cure in cause.cures)
         yield CauseRow(cause.title.text, share, cures)
 

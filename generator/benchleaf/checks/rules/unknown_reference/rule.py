@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.checks.references.counts import in_counts
 from benchleaf.checks.references.devices import in_devices, in_materials
 from benchleaf.checks.references.diagnoses import in_diagnoses
 from benchleaf.checks.references.files import misplaced
@@ -26,6 +27,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
     yield from in_procedures(base)
     yield from in_steps(base)
     yield from in_diagnoses(base)
+    yield from in_counts(base)
 
 
 RULE = Rule("unknown-reference", Level.ERROR, check, never_allowed=True)
