@@ -73,13 +73,7 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
     What *pages* show of each performance is kept, so that none is performed twice; its states are not. What depends on
     the day is judged where *today* is given.
     """
-    kept = cache.documents if cache else {}
-    read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
-    if cache:
-        cache.documents = read_now
-    misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
-    base = build((document for document, _ in read_now.values()), misplaced, folder.others)
-    faults = (fault for _, found in read_now.values() for fault in found)
+    base, faults = _read(folder, cache)
     used = Used()
     found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
     watching = [rule for rule in RULES.values() if rule.watches]
@@ -94,6 +88,21 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
             outcomes[key] = outcome(traces, base.shop.units if base.shop else {})
     found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))
     return Checked(folder, base, engine.in_order(found), outcomes)
+
+
+def read_base(folder: Folder) -> KnowledgeBase:
+    """Return what can be read of the knowledge base in *folder*; nothing is performed and nothing checked."""
+    return _read(folder, None)[0]
+
+
+def _read(folder: Folder, cache: Cache | None) -> tuple[KnowledgeBase, list[Fault]]:
+    kept = cache.documents if cache else {}
+    read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
+    if cache:
+        cache.documents = read_now
+    misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
+    base = build((document for document, _ in read_now.values()), misplaced, folder.others)
+    return base, [fault for _, found in read_now.values() for fault in found]
 
 
 def facts_of(checked: Checked, procedure: Procedure, variant: str | None = None) -> Facts | None:

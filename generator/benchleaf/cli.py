@@ -15,10 +15,20 @@ from typing import TYPE_CHECKING, TextIO
 import click
 
 from benchleaf import __version__, build
-from benchleaf.checks.asked import must_have_variant, procedure_named, stopping
+from benchleaf.checks.asked import (
+    diagnosis_named,
+    must_have_variant,
+    outcomes_given,
+    procedure_named,
+    states_arrived,
+    stopping,
+    variant_named,
+)
 from benchleaf.checks.rules import RULES
+from benchleaf.decisions.diagnose import diagnose as answer
+from benchleaf.decisions.diagnose import possible
 from benchleaf.findings import Finding, Refused, bug
-from benchleaf.report import FACTS, FORMATS
+from benchleaf.report import DIAGNOSES, FACTS, FORMATS
 from benchleaf.source import packaged
 from benchleaf.source.folder import Folder, docs_folder, find_root, scan
 
@@ -157,6 +167,37 @@ def facts(procedure: str, variant: str | None, form: str) -> int:
     if stops := stopping(checked.findings, checked.base, asked):
         findings = "1 finding keeps" if stops == 1 else f"{stops} findings keep"
         _tell(f"{findings} {procedure} from being published; these facts are of what is written.")
+    return CLEAN
+
+
+@commands.command()
+@click.argument("device")
+@click.argument("symptom")
+@click.option("--given", multiple=True, metavar="TEST=OUTCOME", help="What a test has shown; several in their order.")
+@click.option("--arrived", multiple=True, metavar="WHAT=HOW", help="How the device came: liquid=water, power=dead ...")
+@click.option("--variant", metavar="VARIANT", help="Plan for this variant; for the first where none is named.")
+@click.option("--format", "form", type=click.Choice(list(DIAGNOSES)), default="text", help="How the answer is written.")
+def diagnose(  # noqa: PLR0913  (one argument for each option that a person may give)
+    device: str,
+    symptom: str,
+    *,
+    given: tuple[str, ...],
+    arrived: tuple[str, ...],
+    variant: str | None,
+    form: str,
+) -> int:
+    """Say what is behind SYMPTOM on DEVICE, how likely each cause is, and the cheapest way to find and cure it."""
+    gc.disable()  # As above.
+    base = build.read_base(_folder(Path.cwd()))
+    asked = diagnosis_named(base, device, symptom)
+    if asked is None:
+        _tell(f"The diagnosis of {symptom} on {device} cannot be read: `benchleaf check` says what is wrong.")
+        return FOUND
+    seen, came, own = outcomes_given(asked, given), states_arrived(arrived), variant_named(base, device, variant)
+    if not possible(asked, seen):
+        raise Refused("No cause of this diagnosis shows these outcomes together: read them again")
+    found = answer(base, asked, own, seen, came)
+    _print(DIAGNOSES[form](found))
     return CLEAN
 
 

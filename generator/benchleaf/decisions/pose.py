@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from benchleaf.units.quantity import Money
 
 WRITTEN_OFF = "Written off"
+_NEAR_ENOUGH = 0.001 + 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,9 @@ def pose(base: KnowledgeBase, diagnosis: Diagnosis, variant: str, arrived: Mappi
         return Unposed("the device or the shop cannot be read")
     if shop.labour is None:
         return Unposed("shop.yml does not say what an hour of `labour` costs")
+    uneven = next(_uneven(diagnosis), None)
+    if uneven:
+        return Unposed(uneven)
     end = _end(base, diagnosis)
     if isinstance(end, Unposed):
         return end
@@ -93,6 +97,14 @@ def pose(base: KnowledgeBase, diagnosis: Diagnosis, variant: str, arrived: Mappi
     if len(currencies) > 1:
         return Unposed(f"money is in {' and '.join(sorted(currencies))}, and nobody says what one is in the other")
     return _Posing(base, device, variant, shop.labour.middle).posed(diagnosis, arrived, cures, end, currencies.pop())
+
+
+def _uneven(diagnosis: Diagnosis) -> Iterator[str]:
+    """Yield what cannot be weighed: a test whose outcomes do not sum to 1, as `unbalanced-outcomes` finds it."""
+    for test in diagnosis.tests:
+        for cause in diagnosis.causes:
+            if abs(sum(outcome.given.get(cause.id, 0.0) for outcome in test.outcomes) - 1) > _NEAR_ENOUGH:
+                yield f"the outcomes of `{test.id}` do not sum to 1 for `{cause.id}`"
 
 
 def _end(base: KnowledgeBase, diagnosis: Diagnosis) -> End | Unposed:

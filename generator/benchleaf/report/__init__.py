@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.report import facts_json, facts_text, json_, text
+from benchleaf.report import diagnosis_json, diagnosis_text, facts_json, facts_text, json_, text
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from benchleaf.decisions.diagnose import Answer
     from benchleaf.derive.facts import Facts
     from benchleaf.report.summary import Report
 
@@ -17,3 +18,6 @@ FORMATS: dict[str, Callable[[Report], str]] = {"text": text.render, "json": json
 
 FACTS: dict[str, Callable[[Facts], str]] = {"text": facts_text.render, "json": facts_json.render}
 """Each format that `benchleaf facts --format` knows, by its name."""
+
+DIAGNOSES: dict[str, Callable[[Answer], str]] = {"text": diagnosis_text.render, "json": diagnosis_json.render}
+"""Each format that `benchleaf diagnose --format` knows, by its name."""
