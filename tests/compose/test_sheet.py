@@ -114,6 +114,52 @@ def test_spares() -> None:
     assert ["Lamp 1"] == need(page, "Spares")
 
 
+@pytest.mark.parametrize(
+    ("head", "step", "line"),
+    [
+        ("materials: {isopropanol: 0.5 mL}", "solvent: {material: isopropanol, volume: 500 µL, on: lamp}", "0.5 mL"),
+        ("materials: {isopropanol: 1 mL}", "solvent: {material: isopropanol, volume: 0.2–0.5 mL, on: lamp}",
+         "1 mL at hand, 0.5 mL used"),
+        ("revision: 1", "solvent: {material: isopropanol, volume: 0.5 mL, on: lamp}", "0.5 mL"),
+        ("revision: 1", "bath: {material: isopropanol, on: lamp, for: 1 min}", "as the step says"),
+        ("materials: {isopropanol: 1 g}", "solvent: {material: isopropanol, volume: 0.5 mL, on: lamp}", "1 g"),
+    ],
+)  # fmt: skip
+def test_supplies(head: str, step: str, line: str) -> None:
+    """A supply stands with its amount, and with what is used of it where that is less; used, it stands unlisted too."""
+    page = sheet(f"  - {{do: Do it., {step}}}", f"access: open\n{head}")
+
+    assert [f"Isopropanol {line}"] == need(page, "Supplies, used up")
+
+
+def test_supplies_of_an_opening() -> None:
+    """What an opening uses up stands with the rest: a level has no list of its own."""
+    shut = "{do: Shut the lamp down., power: off}"
+    device = make.WADER.replace(shut, "{do: Shut the lamp down., power: off, apply: {isopropanol: 0.3 mL}}")
+
+    assert ["Isopropanol 0.3 mL"] == need(sheet("  - {do: Look on.}", device=device), "Supplies, used up")
+
+
+def test_supplies_of_the_variant_that_takes_most() -> None:
+    """What is used on one variant or the other is counted once."""
+    page = sheet(
+        "  - {do: Do it., apply: {isopropanol: 0.3 mL}, only: [w1]}\n"
+        "  - {do: Do it., apply: {isopropanol: 0.4 mL}, only: [w2]}",
+        "access: open\nmaterials: {isopropanol: 1 mL}",
+    )
+
+    assert ["Isopropanol 1 mL at hand, 0.4 mL used"] == need(page, "Supplies, used up")
+
+
+def test_bond_that_is_made_anew() -> None:
+    """A bond that is made anew stands with the spares, with what it is made with."""
+    device = make.WADER.replace("softens: 60–75 °C}", "softens: 60–75 °C, single_use: true}")
+    step = "  - {do: Glue it., bond: {bond: lens-bond, with: lens-adhesive}}"
+
+    assert ["Lens bond renewed, with Lens adhesive"] == need(sheet(step), "Spares")
+    assert ["Lens bond always renewed, with Lens adhesive"] == need(sheet(step, device=device), "Spares")
+
+
 def test_purpose() -> None:
     """A procedure that makes safe says so above its title."""
     page = sheet("  - {do: Look on.}", "purpose: make-safe")

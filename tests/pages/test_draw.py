@@ -155,7 +155,7 @@ def test_five_columns_of_requirements() -> None:
     """The preliminary requirements stand in five columns, and an empty one says so."""
     page = page_of(replace(sheets.PROCEDURE, needs=replace(sheets.PROCEDURE.needs, spares=())))
 
-    assert ["Conditions", "Equipment", "Supplies", "Spares", "Safety messages"] == texts(page, ".needs h3")
+    assert ["Conditions", "Equipment", "Supplies, used up", "Spares", "Safety messages"] == texts(page, ".needs h3")
     assert ["none"] == texts(page, ".needs > :nth-child(4) li")
 
 

@@ -6,7 +6,6 @@ from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from benchleaf.derive import needs
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import items
 from benchleaf.model import action as act
@@ -15,6 +14,7 @@ from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.close import close
 from benchleaf.pages.compose.heat import heat_pictures
 from benchleaf.pages.compose.limits import Limits
+from benchleaf.pages.compose.requirements import Requirements
 from benchleaf.pages.compose.rows import joined
 from benchleaf.pages.compose.site import (
     Site,
@@ -26,13 +26,12 @@ from benchleaf.pages.compose.site import (
     variant_titles,
 )
 from benchleaf.pages.compose.timeline import timelines
-from benchleaf.pages.compose.wording import capital, hazard_of, held
+from benchleaf.pages.compose.wording import hazard_of
 from benchleaf.pages.parts import Banner, Cell, Link, Only, Picture, SafetyMessage, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
 from benchleaf.pages.sheet import (
     Data,
     Need,
-    Needs,
     Phase,
     ProcedureView,
     Row,
@@ -108,7 +107,7 @@ class _Page:
         return ProcedureView(
             shell=site.shell(self._path, procedure.title.text, source=procedure.path),
             title=self._title(),
-            needs=self._needs(),
+            needs=Requirements(site, procedure, self._rows, self._limits, self._root).view(self._gathered()),
             sheet=Sheet(tuple(self._phases())),
             close=tuple(close(self._device, self._limits, self._outcome)),
             banner=Banner(procedure.status, *banner) if banner else None,
@@ -158,41 +157,6 @@ class _Page:
         pairs = (("power", how.power), ("liquid", how.liquid), ("battery", how.battery), ("glass", how.glass))
         return tuple(_ARRIVES[pair] for pair in pairs if pair in _ARRIVES)
 
-    def _needs(self) -> Needs:
-        procedure, site, root = self._procedure, self._site, self._root
-        settings = needs.settings(self._device, self._rows)
-        shop = site.base.shop
-        esd = (
-            [text for on, text in ((shop.bench.wrist_strap, "Wrist strap on"), (shop.bench.mat, "Mat earthed")) if on]
-            if shop
-            else []
-        )
-        measured = dict.fromkeys(
-            f"{capital(name)} {show.tidy(value)}"
-            for row in self._rows if row.step.check for name, value in row.step.check.when.items()
-        )  # fmt: skip
-        equipment = []
-        for tool in needs.equipment(site.base, procedure):
-            known = site.base.tools.get(tool)
-            drives = [drive for drive in (known.drives if known else ()) if drive in settings.torques]
-            torques = [self._limits.turned(torque) for drive in drives for torque in settings.torques[drive]]
-            heats = [self._limits.degrees(quantity) for quantity in settings.temperatures.get(tool, ())]
-            note = ", ".join(held(part) for part in dict.fromkeys([*drives, *torques, *heats]))
-            equipment.append(Need(site.tool(tool), note, f"{root}tools.html#tool-{tool}"))
-        return Needs(
-            conditions=tuple(Need(text) for text in [*esd, *measured]),
-            equipment=tuple(equipment),
-            supplies=tuple(
-                Need(site.material(n.material.text), show.tidy(n.amount.text), f"{root}materials/{n.material}.html")
-                for n in procedure.materials
-            ),
-            spares=tuple(self._spare(name, count) for name, count in needs.spares(self._rows, self._variants).items()),
-            safety=(
-                *self._gathered(),
-                Need("Local rules and the rules of the house", "always"),
-            ),
-        )  # fmt: skip
-
     def _gathered(self) -> Iterator[Need]:
         """Yield the safety messages of all steps, the gravest first: word, hazard, and before which steps."""
         found: dict[tuple[str, str], list[Numbered]] = {}
@@ -204,18 +168,6 @@ class _Page:
         for (word, hazard), rows in sorted(found.items(), key=lambda item: _GRAVEST.index(item[0][0])):
             note = f"before {', '.join(row.number for row in rows)}"
             yield Need(hazard_of(hazard), note, f"#step-{rows[0].step.id}", strong=word)
-
-    def _spare(self, name: str, count: int) -> Need:
-        part = self._device.parts.get(name) if self._device else None
-        facts = [str(count)]
-        if part and part.single_use:
-            facts.append("always renewed")
-        if part and part.price:
-            facts.append(show.tidy(part.price.text))
-        if part and part.lead_time:
-            facts.append(f"lead time {show.tidy(part.lead_time.text)}")
-        return Need(part.title.text if part else name, ", ".join(facts),
-                    only=only_for(self._device, part.only) if part else None)  # fmt: skip
 
     def _part(self, name: str) -> str:
         part = self._device.parts.get(name) if self._device else None
