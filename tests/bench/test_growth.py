@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import TYPE_CHECKING
 
 import pytest
@@ -13,6 +14,8 @@ from tests.conftest import COMMAND, ROOT, run
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+MOST = 25_000  # bytes
 
 
 @pytest.fixture
@@ -36,3 +39,15 @@ def test_page_does_not_grow_with_the_base(base: Path, tmp_path: Path) -> None:
     small, large = (build((COMMAND, "build"), folder) for folder in (base, tmp_path / "large"))
 
     assert 1 == pytest.approx(large.page / small.page, rel=0.02)
+
+
+def test_page_is_small(base: Path) -> None:
+    """A procedure's page has at most 25,000 bytes on average, its pictures not counted: old tablets read it too."""
+    run(COMMAND, "build", cwd=base)
+
+    sizes = [
+        len(re.sub(r"<figure.*?</figure>", "", page.read_text("utf-8"), flags=re.DOTALL).encode())
+        for page in (base / "site").glob("repairs/*/*.html")
+    ]
+    assert 30 == len(sizes)
+    assert MOST >= sum(sizes) / len(sizes)
