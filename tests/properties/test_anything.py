@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 from hypothesis import given
 
 from benchleaf import build
+from benchleaf.decisions.diagnose import ARRIVED, diagnose
 from benchleaf.derive.job import job
 from benchleaf.derive.jobs import accepts
 from benchleaf.dryrun.performed import performed
 from benchleaf.pages.compose.site import Options
+from benchleaf.report import DIAGNOSES
 from tests.properties.invented import folder, knowledge_bases
 from tests.properties.profile import examples
 
@@ -41,3 +43,19 @@ def test_anything_is_shown(documents: dict[str, Value]) -> None:
 
     assert "index.html" in pages
     assert all(isinstance(accepts(pair), tuple) for pair in combinations(jobs, 2))
+
+
+@examples(40)
+@given(knowledge_bases())
+def test_anything_is_diagnosed(documents: dict[str, Value]) -> None:
+    """Every diagnosis that fits the schemas is answered on every variant, with a plan or with the reason why not."""
+    base = build.read_base(folder(documents))
+
+    answers = [
+        diagnose(base, diagnosis, variant, {}, ARRIVED)
+        for diagnosis in base.diagnoses.values() if diagnosis.device in base.devices
+        for variant in base.devices[diagnosis.device].variant_ids
+    ]  # fmt: skip
+
+    assert all((one.plan is None) == bool(one.because) for one in answers)
+    assert all(write(one) for one in answers for write in DIAGNOSES.values())

@@ -8,6 +8,7 @@ has by itself, Beta(seen + 1, the other counts with their ones). Fewer counts, w
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from benchleaf.decisions.beta import quantile
@@ -42,6 +43,8 @@ def success(cured: int, tried: int) -> Share:
     return _share(cured + 1, tried - cured + 1)
 
 
+# A page and a plan ask for the same counts again and again.
+@lru_cache(maxsize=4096)
 def _share(own: int, others: int) -> Share:
     if others == 0:  # The only cause there is.
         return Share(1.0, 1.0, 1.0)
