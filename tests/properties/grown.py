@@ -47,7 +47,7 @@ NAMES: Mapping[str, Sequence[str]] = {
     "outcome": ["none", "some"],
 }
 # What a field, or the keys of a table in a field, name.
-_MEANS = {
+MEANS = {
     "part": "part", "on": "part", "remove": "part", "fit": "part", "replace": "part", "discharge": "part",
     "part_of": "part", "without": "part", "needs": "part", "seals": "part", "parts": "part", "near": "part",
     "plug": "connector", "unplug": "connector", "connectors": "connector", "into": "socket",
@@ -120,7 +120,7 @@ class Grower:
         """Return a name that *field* may give; now and then one that means nothing."""
         if self.astray and self.seldom(_SELDOM):
             return self.one(("nothing", "battery", "iron", "mend"))
-        return str(self.one(NAMES[_MEANS.get(field, "part")]))
+        return str(self.one(NAMES[MEANS.get(field, "part")]))
 
     def _integer(self, schema: Schema) -> int:
         least, most = int(schema.get("minimum", 0)), schema.get("maximum")

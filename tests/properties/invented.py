@@ -103,11 +103,14 @@ def _all_of(grower: Grower, kind: str, field: str, means: str, kinds: Mapping[st
     return found
 
 
-def folder(documents: Mapping[str, Value | str]) -> Folder:
-    """Return *documents* as the files of a folder, each a text or what it shall hold."""
+OTHERS = frozenset({"index.md", "media/wader-back.svg"})
+
+
+def folder(documents: Mapping[str, Value | str], others: frozenset[str] = OTHERS) -> Folder:
+    """Return *documents* as the files of a folder, each a text or what it shall hold, beside *others*."""
     files = []
     for path, value in sorted(documents.items()):
         kind, device, name = identify(path)
         text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False, indent=1)
         files.append(File(f"{DOCS}/{path}", kind, device, name, text.encode()))
-    return Folder(Path(), DOCS, tuple(files), frozenset({"index.md", "media/wader-back.svg"}))
+    return Folder(Path(), DOCS, tuple(files), others)
