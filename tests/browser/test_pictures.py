@@ -25,7 +25,7 @@ PAGES = (
 )
 LEAST = 9  # px
 # Text that is drawn smaller than it can be read, or that leaves its picture; pictures wider than what they stand in.
-UNFIT = """least => [...document.querySelectorAll("figure.warm svg")].flatMap(svg => {
+UNFIT = """least => [...document.querySelectorAll("figure.plan svg")].flatMap(svg => {
   if (!svg.checkVisibility()) return [];
   const frame = svg.getBoundingClientRect(), place = svg.parentElement.getBoundingClientRect();
   const wide = frame.left < place.left - 1 || frame.right > place.right + 1 ? ["wider than its place"] : [];
@@ -48,7 +48,7 @@ def test_pictures_can_be_read(
     page, _ = watched(f"{demo_site.as_uri()}/", viewport={"width": width, "height": 900})
     page.goto((demo_site / path).as_uri())
 
-    assert page.locator("figure.plan figcaption").first.is_visible()
+    assert page.locator("figure.plan:not(.tree) figcaption").first.is_visible()
     assert [] == page.evaluate(UNFIT, LEAST)
 
 

@@ -55,3 +55,12 @@ def test_a_picture_for_each_way_it_goes() -> None:
     assert first.only is not None
     assert second.only is not None
     assert ("w1", "w2") == (first.only.variants, second.only.variants)
+
+
+def test_a_long_procedure_keeps_its_letters() -> None:
+    """However many steps there are, the picture is no wider than a small monitor can show with legible letters."""
+    done = trace("".join(f"- {{id: look-{n}, do: Look.}}\n" for n in range(80)))
+
+    [picture] = timelines(done.world.device, outcome([done], {}), {})
+
+    assert int(picture.view_box.split()[2]) <= 1160

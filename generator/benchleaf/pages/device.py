@@ -26,12 +26,45 @@ class AccessNode:
 
     level: str  # "open": the anchor is "level-open"
     title: str  # "Case open, battery isolated"
-    note: str = ""  # "6 min in, 8 min out"
+    note: str = ""  # "6 min in, 8 min out; 3 procedures"
     tools: Words = ()  # links with ", " between
     opening: tuple[str, ...] = ()  # the instructions, in order
     closing: tuple[str, ...] = ()  # the instructions, in order
     only: Only | None = None  # for some variants only
     children: tuple[AccessNode, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TreeLine:
+    """A line of text in a box of the access tree, and its base line in the units of the picture."""
+
+    y: str
+    text: str  # "14–16 min"
+
+
+@dataclass(frozen=True, slots=True)
+class TreeBox:
+    """One level in the drawing of the access tree: its name first, which is heavy."""
+
+    x: str
+    y: str
+    width: str
+    height: str
+    text_x: str
+    lines: tuple[TreeLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TreeView:
+    """The access tree as a drawing. All numbers are text in the units of `view_box`, a letter being 14 high."""
+
+    view_box: str
+    width: str  # "24.3em": where its letters are as high as the page's
+    label: str  # what it shows, for those who cannot see it
+    caption: str  # what the minutes are
+    wide: bool  # too wide for a phone
+    boxes: tuple[TreeBox, ...]
+    joins: tuple[str, ...]  # "M150 30H163V90H176"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +102,8 @@ class PlanHole:
     r: str
     line: str  # as in FastenerRow
     item: str  # "A": said to those who cannot see the line style
+    letter_x: str = ""  # where the letter stands beside the hole; "" where the line style is its item's alone
+    letter_y: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +166,7 @@ class DeviceView:
     title: TitleBlock
     variants: tuple[VariantRow, ...]
     access: AccessNode  # the root: "closed"
+    tree: TreeView | None = None  # the same as a drawing, where something opens
     choice: VariantChoice | None = None  # only where there is more than one variant; drawn with `variants`
     fasteners: tuple[FastenerRow, ...] = ()
     plan: PlanView | None = None

@@ -13,6 +13,7 @@ from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.plan import LINES, plan
 from benchleaf.pages.compose.rows import joined, procedure_row
 from benchleaf.pages.compose.site import Site, choice, only_for, variant_titles
+from benchleaf.pages.compose.tree import tree, working_at
 from benchleaf.pages.device import AccessNode, DeviceView, FastenerRow, LimitRow, PartRow, VariantRow
 from benchleaf.pages.lists import DeviceRow, DevicesView
 from benchleaf.pages.parts import Cell, Link, TitleBlock
@@ -41,9 +42,10 @@ def device_view(site: Site, device: Device) -> DeviceView:
         title=_title(site, device),
         variants=tuple(VariantRow(v.id, v.title.text, v.tell_by or "") for v in device.variants),
         access=_closed(site, device, root),
+        tree=tree(site, device),
         choice=choice(device, device.variant_ids),
         fasteners=tuple(_fastener(device, fastener, letters, limits, lines) for fastener in device.fasteners.values()),
-        plan=plan(device, letters, lines),
+        plan=plan(device, letters, lines, limits),
         limits=tuple(_limit(device, part, limits) for part in device.parts.values()
                      if part.heat_limit or part.joint_limit or part.near),
         parts=tuple(_part(device, part) for part in device.parts.values()),
@@ -103,7 +105,8 @@ def _battery(device: Device) -> str:
 
 
 def _closed(site: Site, device: Device, root: str) -> AccessNode:
-    return AccessNode(CLOSED, "Nothing opened", children=tuple(_levels(site, device, CLOSED, root)))
+    procedures = working_at(site, device)[CLOSED]
+    return AccessNode(CLOSED, "Nothing opened", procedures, children=tuple(_levels(site, device, CLOSED, root)))
 
 
 def _levels(site: Site, device: Device, parent: str, root: str) -> Iterator[AccessNode]:
@@ -123,7 +126,7 @@ def _level(site: Site, device: Device, level: Access, root: str) -> AccessNode:
     return AccessNode(
         level=level.id,
         title=level.title.text,
-        note=f"{times[0]} in, {times[1]} out",
+        note=f"{times[0]} in, {times[1]} out; {working_at(site, device)[level.id]}",
         tools=joined(Link(site.tool(tool.text), f"{root}tools.html#tool-{tool}") for tool in level.tools),
         opening=told[0],
         closing=told[1],
@@ -141,6 +144,8 @@ def _fastener(
     device: Device, fastener: Fastener, letters: dict[str, str], limits: Limits, lines: dict[str, str]
 ) -> FastenerRow:
     notes = [f"over the {fastener.under}"] if fastener.under else []
+    if fastener.length is None:
+        notes.append("length not given")
     if fastener.holes:
         notes.append("holes " + ", ".join(f"{hole} {count}" for hole, count in fastener.holes.items()))
     notes += [word for on, word in ((fastener.captive, "captive"), (fastener.optional, "may be absent")) if on]

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 # In units of the picture: the column of labels, a step, a lane, a bar in it, the head with the letters of the phases.
 _LEFT, _STEP, _LANE, _BAR, _HEAD = 150, 24, 26, 14, 20
+# A long procedure has narrower steps, so that its letters stay legible on a small monitor.
+_WIDEST = 1000
 _FULL = 1.0  # of a limit
 _LANES: tuple[tuple[str, Callable[[Stage], float]], ...] = (
     ("Battery joined", lambda stage: float(bool(stage.joined))),
@@ -43,7 +45,7 @@ def _picture(stages: Sequence[Stage], numbers: Mapping[str, str], only: Only | N
         lane for lane in _LANES if lane[0] != "Battery joined" or any(stage.joined is not None for stage in stages)
     ]
     lanes = tuple(_lane(row, label, read, stages, numbers) for row, (label, read) in enumerate(shown))
-    right, bottom = _LEFT + _STEP * len(stages), _HEAD + _LANE * len(lanes)
+    right, bottom = _LEFT + _step(stages) * len(stages), _HEAD + _LANE * len(lanes)
     said = "; ".join(f"{lane.label}: {lane.words}" for lane in lanes)
     return TimelineView(
         view_box=f"0 0 {right + 4} {bottom + 4}", left=str(_LEFT), right=str(right), bottom=str(bottom),
@@ -55,14 +57,14 @@ def _picture(stages: Sequence[Stage], numbers: Mapping[str, str], only: Only | N
 def _lane(
     row: int, label: str, read: Callable[[Stage], float], stages: Sequence[Stage], numbers: Mapping[str, str]
 ) -> Lane:
-    base = _HEAD + _LANE * row + _LANE - 5
+    base, step = _HEAD + _LANE * row + _LANE - 5, _step(stages)
     bars, words = [], []
     for level, run in groupby(enumerate(stages), key=lambda at: read(at[1])):
         where = [number for number, _ in run]
         if level <= 0:
             continue
         height = max(2, round(_BAR * level))
-        bars.append(Bar(str(_LEFT + _STEP * where[0]), str(base - height), str(_STEP * len(where)), str(height)))
+        bars.append(Bar(str(_LEFT + step * where[0]), str(base - height), str(step * len(where)), str(height)))
         first, last = (numbers.get(stages[at].step, "") for at in (where[0], where[-1]))
         much = f" {max(1, round(100 * level))} %" if level < _FULL else ""
         words.append(f"{first if first == last else f'{first}–{last}'}{much}")
@@ -74,5 +76,9 @@ def _lane(
 
 def _marks(stages: Sequence[Stage], numbers: Mapping[str, str]) -> Iterator[Mark]:
     for letter, run in groupby(enumerate(stages), key=lambda at: numbers.get(at[1].step, " ")[:1]):
-        x = _LEFT + _STEP * next(run)[0]
+        x = _LEFT + _step(stages) * next(run)[0]
         yield Mark(letter, str(x + 6), str(x))
+
+
+def _step(stages: Sequence[Stage]) -> int:
+    return max(4, min(_STEP, _WIDEST // len(stages)))
