@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from tests import make
-from tests.compose.test_sheet import WADER, drawn
+from tests.compose.drawing import WADER, drawn
 
 if TYPE_CHECKING:
     from bs4 import BeautifulSoup, Tag

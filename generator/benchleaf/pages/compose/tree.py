@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 # In units of the picture, of which a letter is 14 high: a box, what is between two, a line of it, what is before it.
 _WIDE, _APART, _LINE, _INSET, _BETWEEN, _LETTER = 150, 26, 18, 9, 12, 14
 _LONGEST = 17  # letters in a box
-# So many columns fit a phone, and so many a small monitor; more are said by the outline alone.
-_FEW, _MOST = 3, 7
+# So many columns fit a phone, and so many a sheet of A4; more are said by the outline alone.
+_FEW, _MOST = 3, 5
 
 
 def tree(site: Site, device: Device) -> TreeView | None:
