@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from benchleaf.derive.held import little
 from benchleaf.dryrun.beside import LAID_ON
 from benchleaf.dryrun.warmth import over_distance, warmed_in
 from benchleaf.model.action import Heat
@@ -27,8 +28,8 @@ class Neighbour:
     What is beside a heated part: `distance` in m, 0 where the two meet, `via` the way heat takes.
 
     It gets between `low` and `high`, °C, and bears `limit`, None where nobody says; `kept` is what the step keeps it
-    below by measuring. Where `bounded`, nothing finer was needed for a pack: a bound that keeps within the limit is the
-    high end, and the room the low one.
+    below by measuring. Where `bounded`, it gets so little that nothing finer was needed: the high end is a bound, the
+    low one the room.
     """
 
     part: str
@@ -94,8 +95,6 @@ def _heated(trace: Trace, moment: Moment) -> Iterator[Heated]:
 
 
 def _neighbour(one: Warmed) -> Neighbour:
-    # What a pack reaches takes ten times as long to say as what lies on the board does.
-    pack = any(place.pack for place in one.exposed.places)
-    plain = pack and one.limit is not None and one.bound <= one.limit
-    low, high = (one.room, one.bound) if plain else (one.reached.low, one.reached.high)
-    return Neighbour(one.part, one.via, one.distance, min(low, high), high, one.limit, one.kept, plain)
+    most = little(one)
+    low, high = (one.reached.low, one.reached.high) if most is None else (one.room, most)
+    return Neighbour(one.part, one.via, one.distance, min(low, high), high, one.limit, one.kept, most is not None)

@@ -75,16 +75,18 @@ def on_joints(trace: Trace, moment: Moment) -> Iterator[Held]:
 def beside(trace: Trace, moment: Moment, *, notable: bool = False) -> Iterator[Beside]:
     """Yield the neighbours of what *moment* heats; with *notable*, those that come so far that a reader must know."""
     for one in warmed_in(trace, moment):
-        if not (notable and _is_little(one)):
+        if not notable or little(one) is None:
             limit = trace.world.parts[one.part].heat_limit
             bears = given(limit.at, _device(trace)) if limit else None
             yield Beside(moment.step.id, one.part, estimated(one.reached), bears)
 
 
-def _is_little(one: Warmed) -> bool:
-    """Whether the bad end of a neighbour stays where no hazard of it is told: below 45 °C, and far from its limit."""
+def little(one: Warmed) -> float | None:
+    """Return the most that a neighbour gets, °C, where no hazard of it is told: below 45 °C, and far from its limit."""
     far = WARM if one.limit is None else min(WARM, one.room + NEAR * (one.limit - one.room))
-    return one.stays_below(far)
+    if one.bound <= far:
+        return one.bound
+    return one.worst if one.worst <= far else None
 
 
 def on_sheet(trace: Trace, moment: Moment) -> Iterator[Held | Beside]:
