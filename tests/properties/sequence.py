@@ -24,6 +24,11 @@ if TYPE_CHECKING:
     from benchleaf.model.procedure import Arrives, Procedure
     from benchleaf.model.step import Step
 
+# What several steps bring about stands at the first, or at the one that brings most: where that is less, at another.
+TOGETHER = frozenset({
+    "vapour-in-case", "vapour-over-limit", "unchecked-battery", "hot-handling", "overheated-neighbour",
+    "charged-capacitor",
+})  # fmt: skip
 _WATCHING = [rule for rule in RULES.values() if rule.watches]
 
 

@@ -17,7 +17,7 @@ from benchleaf.dryrun.performed import performed
 from benchleaf.source.folder import scan
 from tests.properties.knot import checked, heating, procedures, wiping
 from tests.properties.profile import examples
-from tests.properties.sequence import as_one, seen
+from tests.properties.sequence import TOGETHER, as_one, seen
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -51,12 +51,13 @@ def refused(base: KnowledgeBase, traces: Sequence[Trace], variant: str) -> Itera
     """Yield what the rules see in the whole sequence of *traces* and in none of them alone."""
     alone = [finding for trace in traces for finding in seen(trace)]
     places = {(finding.rule, finding.place.path, finding.place.line) for finding in alone}
-    whole = {(finding.rule, _TITLE) for finding in alone}
+    rules = {finding.rule for finding in alone}
     for trace in as_one(base, traces, variant):
         for finding in seen(trace):
             place = finding.place
-            at_title = place.line <= _TITLE and (finding.rule, _TITLE) in whole
-            if (finding.rule, place.path, place.line) not in places and not at_title:
+            elsewhere = place.line <= _TITLE or finding.rule in TOGETHER
+            known = elsewhere and finding.rule in rules
+            if (finding.rule, place.path, place.line) not in places and not known:
                 yield finding
 
 

@@ -13,6 +13,7 @@ from benchleaf.checks.rules import RULES
 from benchleaf.findings import Level
 from tests.properties.knot import KNOT, checked, heating, procedures, wiping
 from tests.properties.profile import examples
+from tests.properties.sequence import TOGETHER
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -29,10 +30,6 @@ SAFETY = frozenset({
 })  # fmt: skip
 # What is said instead of another thing, where the tool is hotter still.
 _AS = {"autoignition": "wet-ignition"}
-# What several steps bring about stands at the first, or at the one that brings most: where that is less, at another.
-_TOGETHER = frozenset({
-    "vapour-in-case", "vapour-over-limit", "unchecked-battery", "hot-handling", "overheated-neighbour",
-})  # fmt: skip
 _WEIGHT = {Level.NOTE: 0, Level.WARNING: 1, Level.ERROR: 2}
 _WAITS = ["20 s", "2–3 min", "15 min", "1 h", "6 h", "1 d", "3 d"]
 _VOLUMES = ["0.01 mL", "0.05 mL", "0.2 mL", "0.5 mL", "1 mL", "2 mL", "3 mL", "6 mL", "10 mL", "15 mL", "40 mL"]
@@ -44,7 +41,7 @@ def dangers(found: Checked) -> dict[tuple[str, str, int], int]:
     bad: dict[tuple[str, str, int], int] = {}
     for finding in found.findings:
         if finding.rule in SAFETY:
-            line = 0 if finding.rule in _TOGETHER else finding.place.line
+            line = 0 if finding.rule in TOGETHER else finding.place.line
             key = (_AS.get(finding.rule, finding.rule), finding.place.path, line)
             bad[key] = max(bad.get(key, 0), _WEIGHT[finding.level])
     return bad
