@@ -210,8 +210,7 @@ def build_site(*, strict: bool) -> int:
     if checked is None:
         _tell("The site was not touched.")
         return FOUND
-    # MkDocs is slow to load, and only these two commands need it.
-    from benchleaf.publish import publish  # noqa: PLC0415
+    from benchleaf.publish import publish  # noqa: PLC0415  (MkDocs is slow to load, and two commands alone need it)
 
     # A build that is told to end must take its half-made site away, as one that fails does.
     signal.signal(signal.SIGTERM, lambda number, _: sys.exit(128 + number))
@@ -228,7 +227,7 @@ def serve(address: str | None) -> int:
     if checked is None:
         _tell("Mend this first. Once the preview runs, it outlives what you break: the last good pages stay.")
         return FOUND
-    from benchleaf.publish import serve as preview  # noqa: PLC0415  (as above)
+    from benchleaf.publish import serve as preview  # noqa: PLC0415  (as in `build`)
 
     preview(checked.folder.root, address)
     return CLEAN

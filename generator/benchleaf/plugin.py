@@ -108,7 +108,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         if self._site is not None:
             source = f"{self._site.options.docs}/{page.file.src_uri}" if page.edit_url else ""
             shell = self._site.shell(page.url, str(page.title), source=source)
-            context["benchleaf"] = shell  # type: ignore[typeddict-unknown-key]
+            context["benchleaf"] = shell  # type: ignore[typeddict-unknown-key]  # a name of our own
         return context
 
     def _checked(self, config: MkDocsConfig) -> build.Checked:

@@ -15,7 +15,6 @@ from benchleaf.physics.heat import (
     Board,
     Heated,
     hot_air_source,
-    moved,
     neighbour_rise,
     rise_bound,
     rise_left,
@@ -222,7 +221,7 @@ def test_cheap_answer_is_the_same() -> None:
 def test_farther_is_cooler(near: float, farther: float) -> None:
     """Moved away, a neighbour is cooler at each end of the estimate (a percent for the grid of time)."""
     close = neighbour_rise((iron(near),), BOARD, HEAT)
-    far = neighbour_rise(moved((iron(near),), Metres(farther / 1e3)), BOARD, HEAT)
+    far = neighbour_rise((iron(near + farther),), BOARD, HEAT)
 
     assert far.low <= 1.01 * close.low
     assert far.central <= 1.01 * close.central

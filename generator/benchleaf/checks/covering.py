@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import in_place
+from benchleaf.dryrun.inside import in_place
 from benchleaf.model.action import Fit, Heat, Replace
 
 if TYPE_CHECKING:

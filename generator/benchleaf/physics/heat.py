@@ -193,8 +193,3 @@ def hot_air_source(setting: Celsius, reaches: Celsius | None, constants: Heat) -
     The lower of those two (common practice): a stream of 380 °C does not bring a part on a board to 380 °C.
     """
     return reaches if reaches is not None else Celsius(min(setting, constants.hot_air_source.worst))
-
-
-def moved(places: tuple[Heated, ...], change: Metres) -> tuple[Heated, ...]:
-    """Return *places* with the neighbour that much farther from each."""
-    return tuple(replace(place, distance=Metres(place.distance + change)) for place in places)

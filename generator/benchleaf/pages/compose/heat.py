@@ -106,8 +106,7 @@ class _Picture:
         ceiling = self._unit.to_base(self._ceiling)
         for (near, hot), (far, cool) in pairwise(self._heated.board):
             if hot > ceiling > cool:
-                near, hot = near + (far - near) * (hot - ceiling) / (hot - cool), ceiling  # noqa: PLW2901
-                yield self._corner(near, hot)
+                yield self._corner(near + (far - near) * (hot - ceiling) / (hot - cool), ceiling)
             elif hot <= ceiling and near == self._heated.board[0][0]:
                 yield self._corner(near, hot)
             if cool <= ceiling:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.checks.acted import part_of
-from benchleaf.checks.inside import in_place
 from benchleaf.checks.names import listed
 from benchleaf.checks.rule import Hit, Rule
 from benchleaf.checks.sources import isolation, sources
+from benchleaf.dryrun.inside import in_place
 from benchleaf.findings import Level
 
 if TYPE_CHECKING:

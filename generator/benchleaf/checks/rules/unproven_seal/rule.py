@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.checks.inside import is_open
 from benchleaf.checks.rule import Hit, Rule
+from benchleaf.dryrun.inside import is_open
 from benchleaf.findings import Level
 from benchleaf.model.action import Release, Replace
 

@@ -56,7 +56,7 @@ def watch(trace: Trace) -> Iterator[Hit]:
                 found = frozenset()
             for how, names in by_kind(found - said - left - (closed or frozenset())).items():
                 yield Hit(
-                    moment.step.action.place,  # type: ignore[union-attr]
+                    action.place if action else moment.step.place,
                     f"The device is energised while {are(names, how)}: {_WHY[how]}",
                     cure(trace.world, trace.nature, state, how, names),
                     step=moment.step,
