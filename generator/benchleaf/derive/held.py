@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive.number import Number, estimated, given
 from benchleaf.dryrun.bodies import bodies
-from benchleaf.dryrun.hazards.battery import WARM
 from benchleaf.dryrun.hazards.property_ import NEAR
 from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.model.action import Heat
+from benchleaf.physics.battery import WARM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -13,6 +13,7 @@ from benchleaf.dryrun.wetting import laid_on
 from benchleaf.model import action as act
 from benchleaf.model.device import CLOSED
 from benchleaf.model.words import applies
+from benchleaf.physics.battery import WARM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -26,8 +27,6 @@ _OWN = frozenset({"work", "prove"})
 _LIVE = frozenset({"on", "unknown"})
 _HANDS_OFF = (act.Power, act.Supply, act.Wait, type(None))
 _NOT_SURE = frozenset({"dead", "unknown"})
-# From here a pack wants to have been looked at (common practice, no source); with no more known, so does every pack.
-WARM = 45.0
 
 
 @dataclass(frozen=True, slots=True)

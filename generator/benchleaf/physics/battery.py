@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from benchleaf.physics.types import AmpereHours, End, Estimate, Fraction, Volts, WattHours, above, within
+from benchleaf.physics.types import AmpereHours, Celsius, End, Estimate, Fraction, Volts, WattHours, above, within
 
 CELL_LIMIT = WattHours(20.0)
 BATTERY_LIMIT = WattHours(100.0)
@@ -18,6 +18,9 @@ AIR_CHARGE = Fraction(0.30)
 """Charge at the most of a lithium-ion battery that flies alone (US rule 2022-27563 and packing rules, seen)."""
 OPENING_CHARGE = (Fraction(0.20), Fraction(0.50))
 """Charge at which a device is opened (common practice, no source)."""
+
+WARM = Celsius(45.0)
+"""From which a pack suffers beside the heat (common practice, no source)."""
 
 _ION = frozenset({"li-ion", "lifepo4"})
 _METAL = frozenset({"lithium-primary"})

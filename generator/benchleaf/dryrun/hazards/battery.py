@@ -9,6 +9,7 @@ from benchleaf.dryrun.inside import is_open
 from benchleaf.dryrun.state import DISCARDED, STORED
 from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.model import action as act
+from benchleaf.physics.battery import WARM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,8 +18,6 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Battery
     from benchleaf.physics.types import Estimate
 
-WARM = 45.0
-"""°C, from which a pack suffers beside the heat (common practice, no source)."""
 CERTAIN = "swollen"
 """Of what can be wrong with a pack, that which is known to do harm to hands that come to it."""
 _HURT = {

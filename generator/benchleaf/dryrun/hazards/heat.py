@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from benchleaf.dryrun.hazards.kind import Hazard, Severity, called, given, stretches
 from benchleaf.dryrun.hot import in_the_air, lies, out_of_the_air
 from benchleaf.model.action import Heat, Wait
+from benchleaf.physics.cooling import hand_threshold
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -14,8 +15,8 @@ if TYPE_CHECKING:
     from benchleaf.dryrun.trace import Moment, Trace
     from benchleaf.physics.types import Estimate
 
-BURNS = 51.0
-"""°C, metal for less than a minute in a hand (IEC 62368-1 Table 38, TS1: seen second hand)."""
+BURNS = hand_threshold(None)
+"""From which a tool or a part burns a hand: that of metal, as of all that is not known."""
 
 
 def hazards(trace: Trace) -> Iterator[Hazard]:

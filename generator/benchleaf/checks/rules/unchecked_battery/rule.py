@@ -9,7 +9,7 @@ from benchleaf.checks.rule import Hit, Rule
 from benchleaf.dryrun.warmth import warmed_in
 from benchleaf.findings import Level
 from benchleaf.model.action import Heat, Release, Remove
-from benchleaf.physics.battery import OPENING_CHARGE
+from benchleaf.physics.battery import OPENING_CHARGE, WARM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from benchleaf.dryrun.warmth import Warmed
     from benchleaf.model.device import Battery
 
-WARM = 45.0  # °C, from which a pack suffers (common practice, no source).
 _JUST_BELOW = math.nextafter(WARM, 0.0)
 _CANNOT_BE_READ = frozenset({"lithium-primary", "alkaline"})
 
