@@ -146,6 +146,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         return Options(
             notice=self.config.notice,
             edit=_edit(config),
+            address=config.site_url or "",
             docs=docs_name(Path(config.config_file_path).parent, Path(config.docs_dir)),
             drafts=self._serving,
             policy=POLICY_WHILE_SERVING if self._serving else POLICY,

@@ -10,6 +10,7 @@ from benchleaf.pages.views import (
     Cell,
     Check,
     CloseRequirement,
+    Code,
     Data,
     Limit,
     Link,
@@ -258,8 +259,9 @@ PROCEDURE = ProcedureView(
                 ),
             ),
         ),
-        running="godwit / clean-charge-port · revision 4 · 2026-09-14",
     ),
+    running="godwit / clean-charge-port · revision 4 · 2026-09-14",
+    code=Code("https://procedures.example.invalid/repairs/godwit/clean-charge-port.html", "12", "M4 4h3v1h-3z"),
     close=(
         CloseRequirement("Case screws back", "8 of 8", "item A, M1.6 × 5"),
         CloseRequirement("Case seal renewed", "1 of 1"),

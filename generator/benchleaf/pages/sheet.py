@@ -165,7 +165,15 @@ class Sheet:
     """The ruled sheet."""
 
     phases: tuple[Phase, ...]
-    running: str = ""  # "godwit / clean-charge-port · revision 4": at the head of each printed sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    """The square code that leads from the paper back to the page."""
+
+    address: str  # what it says, in letters below it
+    side: str  # of the view box, in modules, with the white around it
+    path: str  # the dark modules
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,6 +239,8 @@ class ProcedureView:
     title: TitleBlock
     needs: Needs
     sheet: Sheet
+    running: str  # "godwit / clean-charge-port · revision 4 · 2026-09-14": at the head of each printed sheet
+    code: Code | None = None  # only where the site has an address
     close: tuple[CloseRequirement, ...] = ()  # empty where nothing was opened
     banner: Banner | None = None  # only where it is not approved
     variants: VariantChoice | None = None  # only where there is a choice

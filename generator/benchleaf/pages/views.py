@@ -66,6 +66,7 @@ from benchleaf.pages.parts import (
 from benchleaf.pages.sheet import (
     Check,
     CloseRequirement,
+    Code,
     Data,
     Limit,
     Need,
@@ -89,6 +90,7 @@ __all__ = [
     "ChangeRow",
     "Check",
     "CloseRequirement",
+    "Code",
     "Data",
     "DeviceGroup",
     "DeviceRow",

@@ -12,6 +12,7 @@ from benchleaf.model import action as act
 from benchleaf.pages.compose.after import said
 from benchleaf.pages.compose.checks import check
 from benchleaf.pages.compose.close import close
+from benchleaf.pages.compose.code import code
 from benchleaf.pages.compose.heat import heat_pictures
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.requirements import Requirements
@@ -109,6 +110,8 @@ class _Page:
             title=self._title(),
             needs=Requirements(site, procedure, self._rows, self._limits, self._root).view(self._gathered()),
             sheet=Sheet(tuple(self._phases())),
+            running=self._running(),
+            code=code(site.address(self._path)),
             close=tuple(close(self._device, self._limits, self._outcome)),
             banner=Banner(procedure.status, *banner) if banner else None,
             variants=choice(self._device, self._variants),
@@ -121,6 +124,12 @@ class _Page:
             notes=prose(procedure.notes or ""),
             foot=_FOOT,
         )
+
+    def _running(self) -> str:
+        procedure = self._procedure
+        told = (number_of(procedure), procedure.title.text, f"revision {procedure.revision}", procedure.reviewed or "")
+        draft = "" if procedure.status == "approved" else procedure.status
+        return " · ".join(text for text in (*told, draft) if text)
 
     def _title(self) -> TitleBlock:
         procedure = self._procedure

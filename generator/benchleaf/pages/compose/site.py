@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
-from urllib.parse import quote
+from urllib.parse import quote, urljoin
 
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import numbered
@@ -47,12 +47,13 @@ class Options:
     What the settings of a site say.
 
     `notice` stands at the foot of every page; `edit` is an address in which `{path}` becomes the path of a source below
-    the folder `docs`, or "";
+    the folder `docs`, or ""; `address` is where the site is read, or "": paper leads there.
     `drafts` shows what is not approved; `policy` is the content of the Content-Security-Policy.
     """
 
     notice: str = ""
     edit: str = ""
+    address: str = ""
     docs: str = "procedures"
     drafts: bool = False
     policy: str = POLICY
@@ -127,6 +128,10 @@ class Site:
             scripts=SCRIPTS,
             policy=self.options.policy,
         )
+
+    def address(self, path: str) -> str:
+        """Return where the page *path* is read, for paper; "" where the site has no address."""
+        return urljoin(f"{self.options.address.rstrip('/')}/", quote(path)) if self.options.address else ""
 
     def material(self, name: str) -> str:
         """Return the title of the material *name*, of the shop or built in."""
