@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from benchleaf.checks import engine
 from benchleaf.checks.rule import Run, Used
 from benchleaf.checks.rules import RULES
+from benchleaf.derive.compare.whole import compared
 from benchleaf.derive.facts import Facts, facts
 from benchleaf.derive.outcome import Outcome, outcome
 from benchleaf.dryrun.performed import Bench, performed
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Mapping
 
+    from benchleaf.derive.compare.comparison import Comparison
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
     from benchleaf.source.folder import File, Folder
@@ -108,6 +110,13 @@ def _read(folder: Folder, cache: Cache | None) -> tuple[KnowledgeBase, list[Faul
 def facts_of(checked: Checked, procedure: Procedure, variant: str | None = None) -> Facts | None:
     """Return the facts of *procedure*, of one *variant* or of all; None where it is performed on none."""
     return facts(checked.base, procedure, tuple(Bench(checked.base).perform(procedure)), variant)
+
+
+def compare(before: Folder, after: Folder, against: str) -> Comparison:
+    """Return what the change between two states did to safety; *against* is what the older one is called."""
+    old, new = ({file.path: file.data for file in folder.files} for folder in (before, after))
+    differ = frozenset(path for path in old.keys() | new.keys() if old.get(path) != new.get(path))
+    return compared(against, read_base(before), read_base(after), differ, after.docs)
 
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:

@@ -12,6 +12,7 @@ from benchleaf import __version__
 from benchleaf.cli import (
     build,
     check,
+    compare,
     diagnose,
     explain,
     facts,
@@ -29,6 +30,7 @@ COMMANDS = (
     build.command,
     serve.command,
     init.command,
+    compare.command,
 )
 
 

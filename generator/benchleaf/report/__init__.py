@@ -4,12 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchleaf.report import diagnosis_json, diagnosis_text, facts_json, facts_text, json_, text
+from benchleaf.report import (
+    compare_json,
+    compare_markdown,
+    compare_text,
+    diagnosis_json,
+    diagnosis_text,
+    facts_json,
+    facts_text,
+    json_,
+    text,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from benchleaf.decisions.diagnose import Answer
+    from benchleaf.derive.compare.comparison import Comparison
     from benchleaf.derive.facts import Facts
     from benchleaf.report.summary import Report
 
@@ -21,3 +32,10 @@ FACTS: dict[str, Callable[[Facts], str]] = {"text": facts_text.render, "json": f
 
 DIAGNOSES: dict[str, Callable[[Answer], str]] = {"text": diagnosis_text.render, "json": diagnosis_json.render}
 """Each format that `benchleaf diagnose --format` knows, by its name."""
+
+COMPARISONS: dict[str, Callable[[Comparison], str]] = {
+    "text": compare_text.render,
+    "markdown": compare_markdown.render,
+    "json": compare_json.render,
+}
+"""Each format that `benchleaf compare --format` knows, by its name."""

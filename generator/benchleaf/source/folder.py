@@ -66,8 +66,13 @@ def find_root(start: Path) -> Path:
 
 def docs_folder(root: Path) -> str:
     """Return the name of the docs folder that the settings in *root* give; MkDocs calls it `docs` where they do not."""
-    match = _DOCS.search(_bytes(root / SETTINGS).decode("utf-8", errors="replace"))
-    return docs_name(root, Path(match.group(1) if match else "docs"))
+    return docs_name(root, Path(docs_written(_bytes(root / SETTINGS))))
+
+
+def docs_written(settings: bytes) -> str:
+    """Return the docs folder as the *settings* write it; MkDocs calls it `docs` where they do not."""
+    match = _DOCS.search(settings.decode("utf-8", errors="replace"))
+    return match.group(1) if match else "docs"
 
 
 def docs_name(root: Path, docs: Path) -> str:

@@ -1,0 +1,1 @@
+"""Two states of a knowledge base -> what the change between them did to safety."""
