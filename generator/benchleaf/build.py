@@ -126,7 +126,7 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
     if packaged.STOP_PAGE not in checked.folder.others:
         markdown[packaged.STOP_PAGE] = packaged.stop_and_make_safe()
     site = Site(checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed)
-    return whole(site, _drawer()), markdown
+    return whole(site, _drawer(), {**checked.folder.house, **markdown}), markdown
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

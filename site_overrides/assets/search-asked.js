@@ -24,7 +24,7 @@
   const { findKin, placeOf } = own.benchleafBook;
 
   const [MOST_BEGUN, MOST_SLIPS] = [40, 12];
-  const [IN_STEPS, IN_WHOLE] = [3, 0.9];
+  const [IN_STEPS, IN_WHOLE, ALIKE] = [3, 0.9, 0.7];
 
   /** The letters of a word as bits: what two words do not share bounds how few slips can lie between them. */
   const lettersOf = (/** @type {string} */ word) => {
@@ -149,7 +149,8 @@
       for (const begun of findBegun(book, word)) add(begun.kin, (isOpen ? 0.55 : 0.4) + 0.3 * begun.share);
     }
     // A word that is known from steps alone may still be a slip of what customers say: lose, loose.
-    const isSure = itself !== null && book.places(itself.kin).ranks.some(rank => rank < IN_STEPS);
+    const isSaid = (/** @type {number} */ one) => book.places(one).ranks.some(rank => rank < IN_STEPS);
+    const isSure = itself !== null && (isSaid(itself.kin) || book.alike(itself.kin).size > 0);
     if (!isSure && (kin.size === 0 || !isOpen)) {
       for (const found of findSlips(book, word, false)) {
         const fit = (found.slips === 1 ? 0.75 : 0.55) - (found.isFirstWrong ? 0.1 : 0) - (itself ? 0.35 : 0);
@@ -163,6 +164,7 @@
     if (kin.size === 0 && isOpen) {
       for (const found of findSlips(book, word, true)) add(found.kin, 0.5 / found.slips);
     }
+    for (const [one, fit] of [...kin]) for (const other of book.alike(one)) add(other, ALIKE * fit);
     return kin;
   };
 

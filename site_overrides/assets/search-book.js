@@ -12,18 +12,19 @@
 /**
  * What search-index.js brings. The texts of numbers are written by `search_code.py`.
  * @typedef {object} Index
- * @property {1} version
+ * @property {2} version
  * @property {number} count
  * @property {Tables} tables
  * @property {string} words sorted; each as a capital for how much of the one before it shares, and the rest
  * @property {string} kin for each word 0 when its kin is new, otherwise how many kins back, from 1
  * @property {string} places for each kin where it stands, the weights apart
+ * @property {string} alike the words that stand for one another; where two lists, the first for the second
  * @property {string} records
  * @property {string} texts
  * @property {string} hrefs
  */
 
-/** @typedef {"symptom" | "procedure" | "device" | "part" | "material" | "page"} Kind */
+/** @typedef {"symptom" | "procedure" | "device" | "part" | "material" | "page" | "tool" | "rule" | "method"} Kind */
 
 /** @typedef {{ title: string, href: string }} Link */
 
@@ -51,13 +52,16 @@
  * @property {Entry[]} entries
  * @property {Link[]} links the entries first, then what only answers lead to
  * @property {(kin: number) => Places} places
- * @property {Map<number, Set<string>>} devices the devices' titles that hold a word of the kin
- * @property {Map<string, number>} sizes how many entries each device has
+ * @property {(kin: number) => ReadonlySet<number>} alike the kin that people also mean by it
+ * @property {Map<number, Set<string>>} devices the devices whose title, or that of a variant, holds a word of the kin
+ * @property {Map<string, number[]>} owned the entries of each device
  */
 
 {
   const [END, WEIGHTS] = ["|", "!#$%"];
-  const KINDS = /** @type {const} */ (["symptom", "procedure", "device", "part", "material", "page"]);
+  const KINDS = /** @type {const} */ ([
+    "symptom", "procedure", "device", "part", "material", "page", "tool", "rule", "method",
+  ]);
   const DIGITS = Array.from({ length: 0x7f - 0x20 }, (_, code) => String.fromCharCode(code + 0x20)).filter(
     digit => !`"\\<${END}${WEIGHTS}`.includes(digit),
   );
@@ -120,6 +124,13 @@
     return kinOf;
   };
 
+  /** @param {string} text */
+  const readRising = text => {
+    const [reader, values] = [createReader(text), /** @type {number[]} */ ([])];
+    while (reader.hasMore()) values.push((values.at(-1) ?? -1) + reader.next() + 1);
+    return values;
+  };
+
   /**
    * @param {string} text
    * @returns {Places}
@@ -141,6 +152,24 @@
       }
     }
     return { entries, ranks };
+  };
+
+  /**
+   * @param {string} text
+   * @returns {Map<number, Set<number>>}
+   */
+  const readAlike = text => {
+    /** @type {Map<number, Set<number>>} */
+    const alike = new Map();
+    for (const group of text ? text.split(END) : []) {
+      const [said = "", meant = said] = group.split(WEIGHTS[0] ?? "");
+      for (const one of readRising(said)) {
+        const others = alike.get(one) ?? new Set();
+        alike.set(one, others);
+        for (const other of readRising(meant)) if (other !== one) others.add(other);
+      }
+    }
+    return alike;
   };
 
   /** @param {string} text */
@@ -225,20 +254,28 @@
     const [vocabulary, kinOf, coded] = [readWords(index.words), readKin(index.kin), index.places.split(END)];
     const { entries, links } = readRecords(index);
 
-    /** @type {Map<string, number>} */
-    const sizes = new Map();
-    for (const { device } of entries) if (device) sizes.set(device, (sizes.get(device) ?? 0) + 1);
+    /** @type {Map<string, number[]>} */
+    const owned = new Map();
+    for (const [place, { device }] of entries.entries()) {
+      if (!device) continue;
+      const known = owned.get(device);
+      if (known) known.push(place);
+      else owned.set(device, [place]);
+    }
     /** @type {Map<number, Set<string>>} */
     const devices = new Map();
-    for (const device of sizes.keys()) {
-      for (const word of words.tokens(device)) {
+    for (const { kind, title, says } of entries) {
+      if (kind !== "device") continue;
+      for (const word of [title, ...says].flatMap(words.tokens)) {
         const kin = findKin({ vocabulary, kinOf }, word);
-        if (kin >= 0) devices.set(kin, (devices.get(kin) ?? new Set()).add(device));
+        if (kin >= 0) devices.set(kin, (devices.get(kin) ?? new Set()).add(title));
       }
     }
 
     /** @type {Map<number, Places>} */
     const read = new Map();
+    const alike = readAlike(index.alike);
+    const nothing = new Set();
     return {
       words,
       vocabulary,
@@ -250,8 +287,9 @@
         read.set(kin, places);
         return places;
       },
+      alike: kin => alike.get(kin) ?? nothing,
       devices,
-      sizes,
+      owned,
     };
   };
 

@@ -16,6 +16,9 @@
     part: "Part",
     material: "Material",
     page: "Page",
+    tool: "Tool",
+    rule: "Rule",
+    method: "Method",
   });
 
   /**
@@ -48,7 +51,8 @@
    * @param {string} id
    */
   const makeRow = ({ entry, phrase, answers }, found, root, id) => {
-    const heard = phrase ? [" ", make("br", {}), "“", ...makeMarked(found, phrase), "”"] : [];
+    const [opens, closes] = entry.kind === "symptom" ? ["“", "”"] : ["", ""];
+    const heard = phrase ? [" ", make("br", {}), opens, ...makeMarked(found, phrase), closes] : [];
     const links = answers
       .slice(0, MOST_ANSWERS)
       .map(link => make("li", {}, make("a", { href: root + link.href }, link.title)));

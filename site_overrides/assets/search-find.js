@@ -9,7 +9,7 @@
 
 /** @typedef {import("./search-book.js").Link} Link */
 
-/** @typedef {import("./search-asked.js").Want & { weight: number }} Want how much it tells, besides */
+/** @typedef {import("./search-weigh.js").Want} Want */
 
 /**
  * One result.
@@ -34,6 +34,7 @@
           benchleafWords: require("./search-words.js"),
           benchleafBook: require("./search-book.js"),
           benchleafAsked: require("./search-asked.js"),
+          benchleafWeigh: require("./search-weigh.js"),
         };
   /** @type {typeof import("./search-words.js")} */
   const { pieces } = own.benchleafWords;
@@ -41,109 +42,18 @@
   const { findKin } = own.benchleafBook;
   /** @type {typeof import("./search-asked.js")} */
   const { understand } = own.benchleafAsked;
+  /** @type {typeof import("./search-weigh.js")} */
+  const { isMereNo, scoresOf, weigh } = own.benchleafWeigh;
 
-  // How much a word weighs in a title, in customers' words, as a device's or part's name, in a step.
-  const FIELDS = /** @type {const} */ ([6, 5, 3, 1]);
-  const [DEVICE, HEARD, CLOSE] = [3, 1, 1.5];
-  // A negation stands in every other complaint, so its rarity would say too little.
-  const NEGATION = 1.5;
+  const CLOSE = 1.5;
   const [NAMED, OTHERS, NO_DEVICE] = [1.25, 0.6, 0.85];
   const [COMPLAINT, DENIED, TASK] = [1.25, 1.5, 1.3];
+  // What is looked up on a quiet day comes after what helps with the device at hand.
+  /** @type {Partial<Record<Entry["kind"], number>>} */
+  const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.9 };
   // "No sound" is not what a customer means whose sound crackles.
   const OTHER_SENSE = 0.75;
   const [MOST_CLOSELY, LEAST_SHARE, LEAST_FIT, SURELY] = [600, 0.6, 0.4, 0.7];
-
-  /**
-   * How much a word tells that stands in `count` entries: the rarer, the more.
-   * @param {Book} book
-   * @param {number} count
-   */
-  const rarity = (book, count) => Math.log(1 + book.entries.length / (1 + count));
-
-  /**
-   * How much a word tells.
-   * @param {Book} book
-   * @param {number} kin
-   */
-  const telling = (book, kin) =>
-    kin === findKin(book, "no") ? NEGATION : rarity(book, book.places(kin).entries.length);
-
-  /**
-   * How much a wanted word tells: as its best meaning does.
-   * @param {Book} book
-   * @param {Map<number, number>} meanings
-   */
-  const weightOf = (book, meanings) => {
-    const [kin] = [...meanings].reduce((best, one) => (one[1] > best[1] ? one : best), [-1, 0]);
-    return kin < 0 ? 0 : telling(book, kin);
-  };
-
-  /**
-   * Whether a wanted word only denies another that is known.
-   * @param {Want} want
-   * @param {readonly Want[]} wants
-   */
-  const isMereNo = (want, wants) => want.isNo && wants.some(other => !other.isNo && other.weight > 0);
-
-  /**
-   * Whether a word of a device's title names it: "godwit" does; "water" of a water meter, which customers say of every
-   * device, does not.
-   * @param {Book} book
-   * @param {number} kin
-   * @param {Set<string>} titles
-   */
-  const isName = (book, kin, titles) => {
-    const { entries, ranks } = book.places(kin);
-    return entries.every((place, at) => {
-      const { kind, title, device } = book.entries[place] ?? { kind: "page", title: "", device: "" };
-      const owner = kind === "device" ? title : device;
-      return (ranks[at] ?? 0) > HEARD || titles.has(owner) || (owner === "" && kind !== "symptom");
-    });
-  };
-
-  /**
-   * What each entry scores, how much of what is wanted it has, and which are of a device that was named.
-   * @param {Book} book
-   * @param {readonly Want[]} wants
-   */
-  const scoresOf = (book, wants) => {
-    const size = book.entries.length;
-    const [scores, shares, best] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
-    const ofNamed = new Uint8Array(size);
-    let isNamed = false;
-    for (const want of wants) {
-      const isMere = isMereNo(want, wants);
-      let isNaming = false;
-      best.fill(0);
-      for (const [kin, fit] of want.kin) {
-        const { entries, ranks } = book.places(kin);
-        const worth = fit * telling(book, kin);
-        for (let at = 0; at < entries.length; at += 1) {
-          const place = entries[at] ?? 0;
-          best[place] = Math.max(best[place] ?? 0, worth * (FIELDS[ranks[at] ?? 0] ?? 1));
-        }
-        const titles = book.devices.get(kin);
-        if (!titles) continue;
-        const named = fit >= LEAST_FIT && isName(book, kin, titles);
-        isNaming ||= named;
-        for (let place = 0; place < size; place += 1) {
-          const device = book.entries[place]?.device ?? "";
-          if (!titles.has(device)) continue;
-          best[place] = Math.max(best[place] ?? 0, fit * DEVICE * rarity(book, book.sizes.get(device) ?? 0));
-          if (named) ofNamed[place] = 1;
-        }
-      }
-      isNamed ||= isNaming;
-      for (let place = 0; place < size; place += 1) {
-        // A symptom that all devices share lacks nothing when one of them is named.
-        const isShared = isNaming && book.entries[place]?.kind === "symptom" && !book.entries[place]?.device;
-        if (best[place] === 0 && !isShared) continue;
-        scores[place] = (scores[place] ?? 0) + (best[place] ?? 0);
-        if (!isMere) shares[place] = (shares[place] ?? 0) + want.weight;
-      }
-    }
-    return { scores, shares, ofNamed, isNamed };
-  };
 
   /** @type {WeakMap<Book, Map<string, Set<number>>>} */
   const read = new WeakMap();
@@ -243,7 +153,7 @@
    * @returns {Found}
    */
   const find = (book, text, most) => {
-    const wants = understand(book, text).map(want => ({ ...want, weight: weightOf(book, want.kin) }));
+    const wants = weigh(book, understand(book, text));
     const { scores, shares, ofNamed, isNamed } = scoresOf(book, wants);
     const wanted = wants.reduce((sum, want) => sum + (isMereNo(want, wants) ? 0 : want.weight), 0);
     const least = Math.max(LEAST_SHARE * shares.reduce((so, share) => Math.max(so, share), 0), Number.MIN_VALUE);
@@ -256,31 +166,41 @@
         .sort((one, other) => (ofNamed[other] ?? 0) - (ofNamed[one] ?? 0))
         .flatMap(link => book.links[link] ?? []);
 
+    const finals = new Float64Array(book.entries.length);
+    /** @type {number[]} */
     const fitting = [];
     for (const [place, entry] of book.entries.entries()) {
       const share = shares[place] ?? 0;
       if (share < least || scores[place] === 0) continue;
       const device = !isNamed ? 1 : ofNamed[place] === 1 ? NAMED : entry.device ? OTHERS : NO_DEVICE;
-      const kind = task ? (entry.kind === "procedure" ? TASK : 1) : entry.kind === "symptom" ? complaint : 1;
+      const isWanted = task ? entry.kind === "procedure" : entry.kind === "symptom";
+      const kind = isWanted ? (task ? TASK : complaint) : (REFERENCE[entry.kind] ?? 1);
       const whole = 0.3 + 0.7 * (share / wanted) ** 2;
-      fitting.push({ entry, score: (scores[place] ?? 0) * whole * device * kind });
+      finals[place] = (scores[place] ?? 0) * whole * device * kind;
+      fitting.push(place);
     }
-    fitting.sort((one, other) => other.score - one.score);
+    const byScore = (/** @type {number} */ one, /** @type {number} */ other) =>
+      (finals[other] ?? 0) - (finals[one] ?? 0) || one - other;
+    fitting.sort(byScore);
     /** @type {Map<string, number>} */
     const known = new Map();
+    /** @type {Map<number, string>} */
+    const phrases = new Map();
     // What closeness cannot lift among the results need not be looked at.
-    const lowest = (fitting[most - 1]?.score ?? 0) / (1 + CLOSE);
-    const hopeful = fitting.slice(0, MOST_CLOSELY).filter(({ score }) => score >= lowest);
-    const looked = hopeful.map(({ entry, score }) => {
+    const lowest = (finals[fitting[most - 1] ?? -1] ?? 0) / (1 + CLOSE);
+    const looked = fitting.slice(0, MOST_CLOSELY).filter(place => (finals[place] ?? 0) >= lowest);
+    for (const place of looked) {
+      const entry = /** @type {Entry} */ (book.entries[place]);
       const { phrase, close } = closest(book, wants, entry, known);
-      return { entry, phrase: phrase === entry.title ? "" : phrase, score: score * (1 + CLOSE * close) };
+      phrases.set(place, phrase === entry.title ? "" : phrase);
+      finals[place] = (finals[place] ?? 0) * (1 + CLOSE * close);
+    }
+    looked.sort(byScore);
+    const results = looked.slice(0, most).map(place => {
+      const entry = /** @type {Entry} */ (book.entries[place]);
+      return { entry, phrase: phrases.get(place) ?? "", answers: answersOf(entry) };
     });
-    looked.sort((one, other) => other.score - one.score);
-    return {
-      count: fitting.length,
-      results: looked.slice(0, most).map(({ entry, phrase }) => ({ entry, phrase, answers: answersOf(entry) })),
-      marked: createMarked(book, wants),
-    };
+    return { count: fitting.length, results, marked: createMarked(book, wants) };
   };
 
   const benchleafFind = { find };

@@ -7,6 +7,7 @@
  * The tables that come with the index, so that words typed here are folded as the indexed ones were.
  * @typedef {object} Tables
  * @property {string} weak words that tell nothing, spaces between
+ * @property {string} faint stems of words that tell little, spaces between
  * @property {string} no negations, spaces between
  * @property {Record<string, string>} irregular
  * @property {Record<string, string>} spelt
@@ -18,6 +19,7 @@
  * @property {(text: string) => string[]} tokens
  * @property {(word: string) => string} stem
  * @property {(word: string) => boolean} isWeak
+ * @property {(word: string) => boolean} isFaint
  * @property {(word: string) => boolean} isNo
  */
 
@@ -49,7 +51,7 @@
    * @type {CreateWords}
    */
   const createWords = tables => {
-    const [weak, no] = [new Set(tables.weak.split(" ")), new Set(tables.no.split(" "))];
+    const [weak, faint, no] = [tables.weak, tables.faint, tables.no].map(text => new Set(text.split(" ")));
     const irregular = new Map(Object.entries(tables.irregular));
     const kept = new Map(Object.entries(tables.spelt));
     const others = new RegExp([...kept.keys()].join("|"), "gu");
@@ -85,6 +87,7 @@
         return kin;
       },
       isWeak: word => weak.has(word),
+      isFaint: word => faint.has(stem(word)),
       isNo: word => no.has(word),
     };
   };

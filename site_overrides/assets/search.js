@@ -13,7 +13,7 @@
 
 {
   // They are loaded when someone wants to search: most pages are opened to be read.
-  const PARTS = ["words", "book", "asked", "find", "draw", "index"];
+  const PARTS = ["words", "book", "asked", "weigh", "find", "draw", "index"];
   const MOST = 20;
 
   /**
@@ -153,6 +153,7 @@
       (loading ??= loadAll(root).then(
         loaded => {
           ready = loaded;
+          box.dataset.searchReady = "";
           answer();
         },
         () => {

@@ -42,7 +42,7 @@ def test_index_as_it_is_written() -> None:
     index = read(index_script([NO_CHARGE, PORT]))
 
     assert {
-        "version": 1,
+        "version": 2,
         "count": 2,
         "records": "&      && ' ' ",
         "texts": "\nClean the charge port\nGodwit\nDoes not charge\nwon\u2019t charge\nAsk the maker",

@@ -5,15 +5,18 @@ from __future__ import annotations
 import json
 from collections import defaultdict
 from dataclasses import dataclass
+from itertools import chain
 from typing import TYPE_CHECKING, Literal, get_args
 
+from benchleaf.pages.search_alike import ALIKE, MEANT
 from benchleaf.pages.search_code import END, WEIGHTS, common, front, number, rising
-from benchleaf.pages.search_words import NEGATIONS, WEAK, stem, tables, tokens
+from benchleaf.pages.search_words import NEGATIONS, NO, WEAK, stem, tables, tokens
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Set as AbstractSet
 
-Kind = Literal["symptom", "procedure", "device", "part", "material", "page"]
+Kind = Literal["symptom", "procedure", "device", "part", "material", "page", "tool", "rule", "method"]
 Weight = Literal["title", "says", "part", "step"]  # where a word stands, the weightiest first
 
 _KINDS: tuple[Kind, ...] = get_args(Kind)
@@ -29,7 +32,7 @@ class SearchEntry:
     title: str
     href: str  # relative to the site's folder
     device: str = ""  # the device's title, where the entry belongs to one
-    says: tuple[str, ...] = ()  # in the customers' words
+    says: tuple[str, ...] = ()  # in the customers' words; of a device its variants, of a page its headings
     words: tuple[tuple[Weight, str], ...] = ()  # what else finds it: (how much it weighs, text)
     answers: tuple[tuple[str, str], ...] = ()  # procedures that a symptom's row offers: (text, href)
 
@@ -37,7 +40,7 @@ class SearchEntry:
 def index_script(entries: Iterable[SearchEntry]) -> str:
     """Return the text of `assets/search-index.js`. The order of `entries` does not matter."""
     ordered = sorted(entries, key=lambda entry: (entry.href, _KINDS.index(entry.kind), entry.title, entry.device))
-    index = {"version": 1, "count": len(ordered), "tables": tables(), **_vocabulary(ordered), **_records(ordered)}
+    index = {"version": 2, "count": len(ordered), "tables": tables(), **_vocabulary(ordered), **_records(ordered)}
     script = json.dumps(index, separators=(",", ":")).replace("<", "\\u003c")
     return f"window.benchleafIndex={script};\n"
 
@@ -64,6 +67,9 @@ def _vocabulary(entries: list[SearchEntry]) -> dict[str, str]:
             places[kin].append((rank, place))
         words.update(word for word in tokens(entry.device) if word not in WEAK)
 
+    known = {kin for kin in map(stem, words) if kin in places or kin == NO}
+    groups = tuple(_alike(known))
+    words.update(chain.from_iterable(chain.from_iterable(groups)))
     ordered = sorted(words | {stem(word) for word in words})
     numbers: dict[str, int] = {}
     kin_of = [numbers.setdefault(stem(word), len(numbers)) for word in ordered]
@@ -71,7 +77,28 @@ def _vocabulary(entries: list[SearchEntry]) -> dict[str, str]:
         "words": front(ordered),
         "kin": "".join(_kin(kin_of)),
         "places": END.join(_places(places[kin]) for kin in numbers),
+        "alike": END.join(WEIGHTS[0].join(_numbers(side, numbers) for side in group) for group in groups),
     }
+
+
+def _alike(known: AbstractSet[str]) -> Iterator[tuple[tuple[str, ...], ...]]:
+    """
+    Yield the words that stand for one another, and those that stand for others: of these, what means and what is meant.
+
+    Only what leads to a word of the base is of use, so the others stay away.
+    """
+    for line in ALIKE:
+        group = tokens(line)
+        if any(stem(word) in known for word in group):
+            yield (group,)
+    for line in MEANT:
+        said, meant = map(tokens, line.split(">"))
+        if there := tuple(word for word in meant if stem(word) in known):
+            yield said, there
+
+
+def _numbers(words: Iterable[str], numbers: Mapping[str, int]) -> str:
+    return rising(sorted({numbers[stem(word)] for word in words}))
 
 
 def _texts(entry: SearchEntry) -> Iterator[tuple[Weight, str]]:

@@ -15,6 +15,13 @@ _WEAK = (
 )
 WEAK = frozenset(_WEAK.split())
 
+# What tells little beside another word, in all its forms: "does not work" is less than "no sound".
+_FAINT = (
+    "on off up out over down away about around inside itself own thing device unit instrument machine place time way "
+    "take make come become go stay keep seem look give want need work show always often sometimes only every each "
+    "problem issue fault trouble wrong bad anymore other same one two"
+)
+
 NO = "no"
 # All are one word to the search: "wont charge", "no charge" and "does not charge" are one complaint.
 _NEGATIONS = (
@@ -28,7 +35,8 @@ IRREGULAR = {
     "broke": "break", "broken": "break", "froze": "freeze", "frozen": "freeze", "swollen": "swell", "stuck": "stick",
     "fell": "fall", "fallen": "fall", "bent": "bend", "burnt": "burn", "lost": "lose", "spilt": "spill",
     "torn": "tear", "tore": "tear", "worn": "wear", "wore": "wear", "blew": "blow", "blown": "blow", "went": "go",
-    "gone": "go", "goes": "go", "came": "come", "heard": "hear", "shook": "shake", "shaken": "shake", "sank": "sink",
+    "gone": "go", "goes": "go", "came": "come", "took": "take", "taken": "take", "made": "make", "became": "become",
+    "heard": "hear", "shook": "shake", "shaken": "shake", "sank": "sink",
     "sunk": "sink", "ran": "run", "dying": "die", "kept": "keep", "disc": "disk", "discs": "disk", "lens": "lens",
     "gas": "gas", "bias": "bias", "canvas": "canvas", "series": "series",
 }  # fmt: skip
@@ -118,6 +126,7 @@ def tables() -> dict[str, object]:
     """Return the tables for the browser, which folds the words that are typed by the same rules."""
     return {
         "weak": " ".join(sorted(WEAK)),
+        "faint": " ".join(sorted({stem(word) for word in _FAINT.split()})),
         "no": " ".join(sorted(NEGATIONS)),
         "irregular": IRREGULAR,
         "spelt": SPELT,

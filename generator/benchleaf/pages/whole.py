@@ -21,16 +21,16 @@ from benchleaf.pages.compose.site import Site, page_of
 from benchleaf.pages.compose.symptoms import home_view, symptom_view
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from benchleaf.pages.draw import Drawer
     from benchleaf.pages.views import View
 
 
-def whole(site: Site, drawer: Drawer) -> dict[str, str]:
-    """Return the text of every page of *site*, and of the search index, by path."""
+def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> dict[str, str]:
+    """Return the text of every page of *site* by path, and of the search index, which finds *markdown* too."""
     pages = {path: drawer.draw(view) for path, view in _views(site)}
-    pages["assets/search-index.js"] = index(site)
+    pages["assets/search-index.js"] = index(site, markdown)
     return pages
 
 

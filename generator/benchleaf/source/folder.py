@@ -5,14 +5,14 @@ from __future__ import annotations
 import os
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from benchleaf.findings import Refused
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
 SINGLE = ("shop", "symptoms", "tools", "materials", "counts")
 SETTINGS = "mkdocs.yml"
@@ -39,13 +39,14 @@ class File:
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """A knowledge base as bytes: where it lies, its YAML files, what else lies there, the house's notes."""
+    """A knowledge base as bytes: where it lies, its YAML files, what else lies there, the house's notes and pages."""
 
     root: Path
     docs: str
     files: tuple[File, ...]
     others: frozenset[str]
     notes: str = ""
+    house: Mapping[str, str] = field(default_factory=dict)  # the text of each other Markdown page, by path below docs
 
     def docs_path(self, path: str) -> str:
         """Return *path*, given below the docs folder, as findings show it."""
@@ -96,9 +97,9 @@ def scan(root: Path, docs: str) -> Folder:
             others.append(inside)
     if not files:
         raise Refused(f"There is no YAML file in {top}: `benchleaf init DIR` makes a knowledge base")
-    notes = top / "index.md"
-    return Folder(root, docs, tuple(files), frozenset(others),
-                  _bytes(notes).decode("utf-8", errors="replace") if notes.is_file() else "")  # fmt: skip
+    house = {name: _bytes(top / name).decode("utf-8", errors="replace") for name in others if name.endswith(".md")}
+    notes = house.pop("index.md", "")
+    return Folder(root, docs, tuple(files), frozenset(others), notes, house)
 
 
 def identify(path: str) -> tuple[str, str, str]:

@@ -40,12 +40,12 @@ def _index(texts: Mapping[str, str], levels: Mapping[str, str]) -> str:
         "| Rule | Weight | Finds |",
         "| --- | --- | --- |",
     ]
-    lines += [f"| [{name}]({name}.md) | {level} | {_finds(texts[name])} |" for name, level in levels.items()]
+    lines += [f"| [{name}]({name}.md) | {level} | {finds(texts[name])} |" for name, level in levels.items()]
     return "\n".join(lines) + "\n"
 
 
-def _finds(text: str) -> str:
-    """Return the first sentence under *What it finds*, on one line."""
+def finds(text: str) -> str:
+    """Return the first paragraph under *What it finds* in a rule's *text*, on one line."""
     _, _, after = text.partition("## What it finds")
     paragraph = " ".join(after.strip().split("\n\n")[0].split())
     return paragraph.replace("|", "\\|")

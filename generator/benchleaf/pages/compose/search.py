@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import answers, shown
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.lists import material_names
+from benchleaf.pages.compose.search_pages import references, tools, written
 from benchleaf.pages.compose.site import Site, page_of
 from benchleaf.pages.search import SearchEntry, index_script
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from benchleaf.model.procedure import Procedure
 
 
-def index(site: Site) -> str:
-    """Return the search index of *site*, a classic script."""
-    return index_script(_entries(site))
+def index(site: Site, markdown: Mapping[str, str]) -> str:
+    """Return the search index of *site* and of its pages that are *markdown*, by path: a classic script."""
+    return index_script(chain(_entries(site), tools(site), references(), written(markdown)))
 
 
 def _entries(site: Site) -> Iterator[SearchEntry]:
@@ -34,9 +36,10 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
             answers=tuple(_answer(site, base.procedures[key]) for key in found),
         )
     for device in base.devices.values():
-        variants = " ".join(f"{variant.title} {variant.tell_by or ''}" for variant in device.variants)
-        yield SearchEntry("device", device.title.text, f"devices/{device.id}.html",
-                          words=(("step", device.about or ""), ("part", variants)))  # fmt: skip
+        variants = tuple(variant.title.text for variant in device.variants)
+        told = " ".join(variant.tell_by or "" for variant in device.variants)
+        yield SearchEntry("device", device.title.text, f"devices/{device.id}.html", says=variants,
+                          words=(("step", device.about or ""), ("part", told)))  # fmt: skip
         for part in device.parts.values():
             yield SearchEntry("part", part.title.text, f"devices/{device.id}.html#part-{part.id}", device.title.text)
     for name in material_names(site):
