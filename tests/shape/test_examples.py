@@ -61,7 +61,7 @@ def test_every_field_is_exercised(kind: str) -> None:
 
 def test_every_kind_of_file_has_a_schema() -> None:
     """There is one schema for each kind of file, and one that they share."""
-    kinds = ("common", "counts", "device", "diagnosis", "materials", "procedure", "shop", "symptoms", "tools")
+    kinds = ("common", "counts", "device", "diagnosis", "materials", "procedure", "record", "shop", "symptoms", "tools")
 
     assert [f"{kind}.schema.json" for kind in kinds] == sorted(DOCUMENTS)
 
