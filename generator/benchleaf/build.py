@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cache
-from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.checks import engine
-from benchleaf.checks.rule import Run, Used
+from benchleaf.checks.rule import Run
 from benchleaf.checks.rules import RULES
 from benchleaf.derive.compare.whole import compared
 from benchleaf.derive.facts import Facts, facts
-from benchleaf.derive.outcome import Outcome, outcome
-from benchleaf.dryrun.performed import Bench, performed
+from benchleaf.dryrun.performed import Bench
 from benchleaf.findings import Fault, Finding, Place
+from benchleaf.judged import judged
 from benchleaf.model.build import Document, build
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options, Site
@@ -31,6 +30,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from benchleaf.derive.compare.comparison import Comparison
+    from benchleaf.derive.outcome import Outcome
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
     from benchleaf.source.folder import File, Folder
@@ -76,20 +76,10 @@ def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = No
     the day is judged where *today* is given.
     """
     base, faults = _read(folder, cache)
-    used = Used()
-    found = [*engine.weigh(faults, RULES), *engine.run(base, RULES, used)]
-    watching = [rule for rule in RULES.values() if rule.watches]
-    comparing = [rule for rule in RULES.values() if rule.compares]
-    outcomes = {}
-    for key, group in groupby(performed(base), key=lambda trace: (trace.procedure.device, trace.procedure.id)):
-        traces = tuple(group)
-        for trace in traces:
-            found.extend(engine.watch(trace, watching, used))
-        found.extend(engine.compare(traces, comparing, used))
-        if pages:
-            outcomes[key] = outcome(traces, base.shop.units if base.shop else {})
-    found.extend(engine.conclude(Run(base, RULES, used, tuple(found), today)))
-    return Checked(folder, base, engine.in_order(found), outcomes)
+    seen = judged(base, pages=pages)
+    found = [*engine.weigh(faults, RULES), *seen.findings]
+    found.extend(engine.conclude(Run(base, RULES, seen.used, tuple(found), today)))
+    return Checked(folder, base, engine.in_order(found), seen.outcomes)
 
 
 def read_base(folder: Folder) -> KnowledgeBase:

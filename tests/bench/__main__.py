@@ -9,7 +9,6 @@ What is wanted are relations, never seconds: those belong to the machine.
 from __future__ import annotations
 
 import argparse
-import json
 import subprocess
 import sys
 import tempfile
@@ -45,7 +44,7 @@ def _check(folder: Path, rounds: int) -> Check:
     """Return what checking the base in *folder* takes, in a process of its own, which remembers nothing."""
     command = (sys.executable, "-m", "tests.bench.checking", str(folder), str(rounds))
     said = subprocess.run(command, capture_output=True, text=True, check=True, cwd=DEMONSTRATION.parent).stdout
-    return Check(**json.loads(said))
+    return Check.told(said)
 
 
 def _measure(sizes: tuple[int, int], rounds: int, top: Path) -> tuple[list[Build], list[Build]]:
@@ -79,20 +78,26 @@ def _table(small: int, large: int, ours: list[Build], plain: list[Build], checks
     for label, read, builds, form in rows:
         first, second = (read(one) for one in builds)
         lines.append(f"{label:32}{first:>10{form}}{second:>10{form}}{second / first:>9.2f}")
-    lines += ["", f"{f'check of {large:,}, cpu s':42}{checks.first:>10.2f}",
-              f"{'bare reading of the same files, cpu s':42}{checks.parse:>10.2f}"]  # fmt: skip
-    # Processor time, because a machine that does something else meanwhile changes it least.
+    bare, cold = checks.parse, checks.first
+    lines += ["", f"{'of ' + format(large, ',') + ' procedures':42}{'wall s':>10}{'cpu s':>10}"]
+    took = {"bare reading of the files": bare, "check": cold, "check that remembers the physics": checks.later}
+    lines += [f"{label:42}{one.clock:>10.2f}{one.cpu:>10.2f}" for label, one in took.items()]
+    # By the clock, because that is what a person waits for; by the processor too, because a machine that does something
+    # else meanwhile changes that least.
     wanted = [
-        (f"time beside plain pages, {small:,}", ours[0].cpu / plain[0].cpu, RATIO),
-        (f"time beside plain pages, {large:,}", ours[1].cpu / plain[1].cpu, RATIO),
-        ("growth of time", ours[1].cpu / ours[0].cpu, GROWTH),
+        (f"wall beside plain pages, {small:,}", ours[0].wall / plain[0].wall, RATIO),
+        (f"wall beside plain pages, {large:,}", ours[1].wall / plain[1].wall, RATIO),
+        (f"cpu beside plain pages, {large:,}", ours[1].cpu / plain[1].cpu, RATIO),
+        ("growth of wall", ours[1].wall / ours[0].wall, GROWTH),
+        ("growth of cpu", ours[1].cpu / ours[0].cpu, GROWTH),
         ("growth of a page's bytes", ours[1].page / ours[0].page, PAGE),
-        ("peak memory, MB", ours[1].memory, MEMORY),
-        (f"check beside bare reading, {large:,}", checks.ratio, PARSE),
+        ("peak memory of all processes, MB", ours[1].memory, MEMORY),
+        (f"check beside bare reading, wall, {large:,}", cold.clock / bare.clock, PARSE),
+        (f"check beside bare reading, cpu, {large:,}", cold.cpu / bare.cpu, PARSE),
     ]
-    lines += ["", f"{'wanted':32}{'seen':>10}{'at most':>10}"]
+    lines += ["", f"{'wanted':42}{'seen':>10}{'at most':>10}"]
     for label, seen, most in wanted:
-        lines.append(f"{label:32}{seen:>10.2f}{most:>10.2f}  {'holds' if seen <= most else 'DOES NOT HOLD'}")
+        lines.append(f"{label:42}{seen:>10.2f}{most:>10.2f}  {'holds' if seen <= most else 'DOES NOT HOLD'}")
     print("\n".join(lines))  # noqa: T201 - this table is what was asked for
     return int(any(seen > most for _, seen, most in wanted))
 

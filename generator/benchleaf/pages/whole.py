@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import shown
@@ -19,23 +21,44 @@ from benchleaf.pages.compose.register import register_view
 from benchleaf.pages.compose.search import index
 from benchleaf.pages.compose.site import Site, page_of
 from benchleaf.pages.compose.symptoms import home_view, symptom_view
+from benchleaf.processes import processes, shared
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from benchleaf.model.procedure import Procedure
     from benchleaf.pages.draw import Drawer
     from benchleaf.pages.views import View
 
-
-def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> dict[str, str]:
-    """Return the text of every page of *site* by path, and of the search index, which finds *markdown* too."""
-    pages = {path: drawer.draw(view) for path, view in _views(site)}
-    pages["assets/search-index.js"] = index(site, markdown)
-    return pages
+Pages = dict[str, str]
+"""The text of pages, by path."""
 
 
-def _views(site: Site) -> Iterator[tuple[str, View]]:
-    base = site.base
+def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
+    """
+    Return the text of every page of *site* by path, and of the search index, which finds *markdown* too.
+
+    Several processes share the work.
+    """
+    drawn = shared(tuple(_parts(site, drawer, markdown)), processes(len(site.base.procedures)))
+    return {path: text for part in drawn for path, text in part.items()}
+
+
+def _parts(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Callable[[], Pages]]:
+    """Yield what draws each part of the site: the lists first, which take longest, then the pages of each device."""
+    yield lambda: {"assets/search-index.js": index(site, markdown)}
+    for several in (_lists, _symptoms, _devices, _materials):
+        yield partial(_drawn, drawer, partial(several, site))
+    live = shown(site.base, drafts=site.options.drafts)
+    for _, several_of_one in groupby(live, key=lambda procedure: procedure.device):
+        yield partial(_drawn, drawer, partial(_procedures, site, tuple(several_of_one)))
+
+
+def _drawn(drawer: Drawer, views: Callable[[], Iterator[tuple[str, View]]]) -> Pages:
+    return {path: drawer.draw(view) for path, view in views()}
+
+
+def _lists(site: Site) -> Iterator[tuple[str, View]]:
     yield "index.html", home_view(site)
     yield "devices.html", devices_view(site)
     yield "procedures.html", procedures_view(site)
@@ -43,11 +66,24 @@ def _views(site: Site) -> Iterator[tuple[str, View]]:
     yield "tools.html", tools_view(site)
     yield "register.html", register_view(site)
     yield methods.PATH, methods.methods_view(site)
-    for symptom in base.symptoms.values():
+
+
+def _symptoms(site: Site) -> Iterator[tuple[str, View]]:
+    for symptom in site.base.symptoms.values():
         yield f"symptoms/{symptom.id}.html", symptom_view(site, symptom)
-    for device in base.devices.values():
+
+
+def _devices(site: Site) -> Iterator[tuple[str, View]]:
+    for device in site.base.devices.values():
         yield f"devices/{device.id}.html", device_view(site, device)
+
+
+def _materials(site: Site) -> Iterator[tuple[str, View]]:
     for name in material_names(site):
         yield f"materials/{name}.html", material_view(site, name)
-    for procedure in shown(base, drafts=site.options.drafts):
+
+
+def _procedures(site: Site, procedures: Sequence[Procedure]) -> Iterator[tuple[str, View]]:
+    """Yield every page that a procedure has of its own."""
+    for procedure in procedures:
         yield page_of(procedure), procedure_view(site, procedure)

@@ -1,0 +1,74 @@
+"""What the rules find, and what pages keep of each performance: the part of a check that several processes share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import partial
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from benchleaf.checks import engine
+from benchleaf.checks.rule import Used
+from benchleaf.checks.rules import RULES
+from benchleaf.derive.outcome import Outcome, outcome
+from benchleaf.dryrun.performed import Bench
+from benchleaf.processes import processes, shared
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from benchleaf.findings import Finding
+    from benchleaf.model.knowledge import KnowledgeBase
+    from benchleaf.model.procedure import Procedure
+
+
+@dataclass(slots=True)
+class Judged:
+    """What was found, the exceptions that silenced something, and the outcomes by device and id of the procedure."""
+
+    findings: list[Finding] = field(default_factory=list)
+    used: Used = field(default_factory=Used)
+    outcomes: dict[tuple[str, str], Outcome] = field(default_factory=dict)
+
+
+def judged(base: KnowledgeBase, *, pages: bool) -> Judged:
+    """Return what all rules find in *base*, but for those that conclude; and the outcomes, where *pages* are wanted."""
+    bench = Bench(base)
+    tasks = [
+        partial(_whole, base),
+        *(partial(_performed, bench, several, base, pages=pages) for several in _by_device(base)),
+    ]
+    every = Judged()
+    for one in shared(tasks, processes(len(base.procedures))):
+        every.findings += one.findings
+        every.used.places |= one.used.places
+        every.outcomes |= one.outcomes
+    return every
+
+
+def _by_device(base: KnowledgeBase) -> list[list[Procedure]]:
+    """Return the procedures that are performed, those of one device together: much of what they ask is remembered."""
+    live = (procedure for procedure in base.procedures.values() if procedure.status != "withdrawn")
+    return [list(several) for _, several in groupby(live, key=lambda procedure: procedure.device)]
+
+
+def _whole(base: KnowledgeBase) -> Judged:
+    found = Judged()
+    found.findings += engine.run(base, RULES, found.used)
+    return found
+
+
+def _performed(bench: Bench, procedures: Sequence[Procedure], base: KnowledgeBase, *, pages: bool) -> Judged:
+    found = Judged()
+    watching = [rule for rule in RULES.values() if rule.watches]
+    comparing = [rule for rule in RULES.values() if rule.compares]
+    for procedure in procedures:
+        traces = tuple(bench.perform(procedure))
+        for trace in traces:
+            found.findings += engine.watch(trace, watching, found.used)
+        if traces:
+            found.findings += engine.compare(traces, comparing, found.used)
+            if pages:
+                kept = outcome(traces, base.shop.units if base.shop else {})
+                found.outcomes[procedure.device, procedure.id] = kept
+    return found
