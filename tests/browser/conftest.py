@@ -50,7 +50,9 @@ def browser() -> Iterator[Browser]:
         chromium.close()
 
 
-class _Silent(SimpleHTTPRequestHandler):
+class Silent(SimpleHTTPRequestHandler):
+    """A server of files that does not tell what it serves."""
+
     def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - the name is the base class's
         """Say nothing: a test speaks when it fails."""
 
@@ -58,7 +60,7 @@ class _Silent(SimpleHTTPRequestHandler):
 @pytest.fixture(scope="session")
 def server(demo_site: Path) -> Iterator[str]:
     """Return the address of a small server of the demonstration on this machine."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Silent, directory=str(demo_site))) as http:
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Silent, directory=str(demo_site))) as http:
         thread = threading.Thread(target=http.serve_forever, daemon=True)
         thread.start()
         yield f"http://127.0.0.1:{http.server_port}/"
