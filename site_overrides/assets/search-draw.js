@@ -116,13 +116,16 @@
   /**
    * What stands where nothing was found.
    * @param {string} text
+   * @param {string} root
    */
-  const makeNothing = text =>
+  const makeNothing = (text, root) =>
     make(
       "p",
       { "data-search-nothing": "" },
       `Nothing found for “${text.trim()}”. Fewer words may find more: what the device does or does not do, `,
-      "in the customer's words; a part; or the device's name alone.",
+      "in the customer's words; a part; or the device's name alone. Every complaint that the bench knows stands in ",
+      make("a", { href: `${root}index.html#symptoms` }, "Symptoms by device"),
+      ".",
     );
 
   const benchleafDraw = { makeTable, makeList, makeNothing };

@@ -53,7 +53,7 @@
   const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.9 };
   // "No sound" is not what a customer means whose sound crackles.
   const OTHER_SENSE = 0.75;
-  const [MOST_CLOSELY, LEAST_SHARE, LEAST_FIT, SURELY] = [600, 0.6, 0.4, 0.7];
+  const [MOST_CLOSELY, LEAST_SHARE, LEAST_FIT, SURELY] = [600, 0.4, 0.4, 0.7];
 
   /** @type {WeakMap<Book, Map<string, Set<number>>>} */
   const read = new WeakMap();

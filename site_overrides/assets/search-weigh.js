@@ -63,8 +63,9 @@
    * @param {import("./search-asked.js").Want} want
    */
   const weightOf = (book, { word, kin: meanings }) => {
-    const [kin] = [...meanings].reduce((best, one) => (one[1] > best[1] ? one : best), [-1, 0]);
-    return kin < 0 ? 0 : telling(book, kin) * (book.words.isFaint(word) ? FAINT : 1);
+    const [kin, fit] = [...meanings].reduce((best, one) => (one[1] > best[1] ? one : best), [-1, 0]);
+    // What may be a slip tells less than what stands there.
+    return kin < 0 ? 0 : fit * telling(book, kin) * (book.words.isFaint(word) ? FAINT : 1);
   };
 
   /**

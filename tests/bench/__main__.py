@@ -1,7 +1,9 @@
 """
 How long a build takes, how it grows, and how it compares with plain pages of the same text built in the same run.
 
-    python -m tests.bench [--rounds 2] [--small 300] [--large 1000]
+    python -m tests.bench [--rounds 2] [--small 300] [--large 1000] [--search 3000]
+
+Last, the search: its bytes and times on a large site, and how often it finds what the labelled questions mean.
 
 What is wanted are relations, never seconds: those belong to the machine.
 """
@@ -9,15 +11,17 @@ What is wanted are relations, never seconds: those belong to the machine.
 from __future__ import annotations
 
 import argparse
+import shutil
 import subprocess
 import sys
 import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tests.bench import as_markdown, as_yaml
+from tests.bench import as_markdown, as_yaml, searching
 from tests.bench.checking import Check
 from tests.bench.measure import Build, best, build
+from tests.search.asked import answer, labelled, table
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -33,11 +37,27 @@ def main() -> int:
     ask.add_argument("--rounds", type=int, default=2, help="builds of each kind; the least disturbed counts")
     ask.add_argument("--small", type=int, default=300, help="procedures of the smaller base")
     ask.add_argument("--large", type=int, default=1000, help="procedures of the larger base")
+    ask.add_argument("--search", type=int, default=3000, help="procedures of the base whose search is measured")
     asked = ask.parse_args()
     with tempfile.TemporaryDirectory(prefix="bench-") as folder:
         ours, plain = _measure((asked.small, asked.large), asked.rounds, Path(folder))
         checks = _check(Path(folder) / f"ours-{asked.large}", asked.rounds)
-    return _table(asked.small, asked.large, ours, plain, checks)
+        told = _search(asked.search, asked.rounds, Path(folder))
+    holds = _table(asked.small, asked.large, ours, plain, checks)
+    print("\n".join(["", *told]))  # noqa: T201 - see _table
+    return holds
+
+
+def _search(procedures: int, rounds: int, top: Path) -> list[str]:
+    """Return the tables of the search: of a site of so many *procedures*, and of the demonstration's questions."""
+    large, own = top / f"search-{procedures}", top / "demonstration"
+    as_yaml.write(procedures, large, DEMONSTRATION)
+    shutil.copytree(DEMONSTRATION, own / "procedures")
+    shutil.copy(DEMONSTRATION.parent / "mkdocs.yml", own)
+    for folder in (large, own):
+        build((BIN / "benchleaf", "build"), folder)
+    seen = searching.measure(large / "site", rounds + 1)
+    return [*searching.lines(procedures, seen), "", table(answer(own / "site", labelled()))]
 
 
 def _check(folder: Path, rounds: int) -> Check:

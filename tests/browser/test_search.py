@@ -59,12 +59,27 @@ def test_search_from_a_page_below(page: Page, address: str) -> None:
 
 
 def test_nothing_found_is_said(page: Page, address: str) -> None:
-    """Words that lead nowhere are answered with words, not with an empty page."""
-    page.goto(f"{address}index.html")
+    """Words that lead nowhere are answered with what to try, and a way to the list of symptoms."""
+    page.goto(f"{address}{SYMPTOM}")
+    page.locator("[data-search] input").click()
 
     page.locator("[data-search] input").press_sequentially("zzqqxx")
-
     expect(page.locator("[data-search-results]")).to_contain_text("othing")
+    results(page).get_by_text("Symptoms by device").click()
+    page.wait_for_url(f"{address}index.html#symptoms")
+
+    expect(page.locator("#symptoms h2")).to_have_text("Symptoms by device")
+
+
+def test_what_matched_is_marked(page: Page, address: str) -> None:
+    """What was typed is marked in the answer, also where it was misspelt or the house has another word for it."""
+    page.goto(f"{address}index.html")
+
+    ask(page, "lcd blck")
+
+    assert {"display", "dark"} <= {
+        mark.lower() for mark in page.locator("[data-search-results] tbody tr mark").all_inner_texts()
+    }
 
 
 def test_key_of_the_field(page: Page, address: str) -> None:

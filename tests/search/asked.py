@@ -1,5 +1,5 @@
 """
-How often the search finds what was meant: the labelled questions of asked.yml, asked of a built site.
+How often the search finds what was meant: the labelled questions, asked of a built site.
 
     python -m tests.search.asked SITE [--misses]
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
 HERE = Path(__file__).parent
-LABELLED = HERE / "asked.yml"
+LABELLED = ("asked.yml", "asked-again.yml")
 FIRST_ROWS = 3
 
 
@@ -50,11 +50,12 @@ class Answered:
     row: int
 
 
-def labelled(path: Path = LABELLED) -> tuple[Asked, ...]:
-    """Return the labelled questions, in their order."""
-    kinds = yaml.safe_load(path.read_text("utf-8"))
+def labelled(*names: str) -> tuple[Asked, ...]:
+    """Return the labelled questions of the files with these *names*, of all where none is given, in their order."""
+    files = [yaml.safe_load((HERE / name).read_text("utf-8")) for name in names or LABELLED]
     return tuple(
         Asked(one["ask"], kind, frozenset(f"{page}.html" for page in one["pages"]))
+        for kinds in files
         for kind, several in kinds.items()
         for one in several
     )

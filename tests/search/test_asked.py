@@ -12,8 +12,8 @@ from tests.search.asked import Answered, answer, first, first_three, labelled, t
 if TYPE_CHECKING:
     from pathlib import Path
 
-# What was reached, less two questions of each half: a word that is added for one must not cost three others.
-FLOORS = {"tuned on": (0.86, 0.97), "kept out": (0.85, 0.93)}
+# Less than what was reached by one or two questions in a hundred: a word added for one must not cost several others.
+FLOORS = {"tuned on": (0.84, 0.97), "kept out": (0.85, 0.95)}
 # The fault isolation sheets are named by their labels wherever a symptom has a diagnosis.
 SHEETS = "diagnosis/"
 

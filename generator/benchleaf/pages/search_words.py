@@ -72,6 +72,7 @@ ENDINGS = (
     ("^[^aeiou]*[aeiouy][^aeiouwxy]ing$", 3, "e"),  # taping -> tape
     ("^(?=.{5,}$).*[aeiouy].*[^e]ed$", 2, ""),  # failed -> fail; not speed
     ("^(?=.{6,}$).*[aeiouy].*ing$", 3, ""),  # failing -> fail; not string
+    ("....ness$", 4, ""),  # coldness -> cold; not harness
     ("...[^bp]ly$", 2, ""),  # slowly -> slow; not assembly
     ("[aeiou]([bdgmnp])\\1y$", 2, ""),  # foggy -> fog
     ("..([bdfgkmnprtv])\\1$", 1, ""),  # tapp -> tap

@@ -32,7 +32,7 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
             title=symptom.title.text,
             href=f"symptoms/{symptom.id}.html",
             says=symptom.customers_say,
-            words=tuple(("step", text) for text in symptom.ask),
+            words=(("part", _causes(site, symptom.id)), ("step", " ".join(symptom.ask))),
             answers=tuple(_answer(site, base.procedures[key]) for key in found),
         )
     for device in base.devices.values():
@@ -63,6 +63,7 @@ def _answer(site: Site, procedure: Procedure) -> tuple[str, str]:
 def _procedure(site: Site, procedure: Procedure) -> SearchEntry:
     base = site.base
     device = base.devices.get(procedure.device)
+    purpose = "" if procedure.purpose == "repair" else procedure.purpose
     symptoms = [base.symptoms[name.text] for name in procedure.fixes if name.text in base.symptoms]
     steps = " ".join(row.step.do.text for row in site.rows(procedure) if row.kind in {"work", "prove"})
     return SearchEntry(
@@ -70,5 +71,11 @@ def _procedure(site: Site, procedure: Procedure) -> SearchEntry:
         title=procedure.title.text,
         href=page_of(procedure),
         device=device.title.text if device and procedure.device != ANY_DEVICE else "",
-        words=(*(("part", symptom.title.text) for symptom in symptoms), ("step", steps)),
+        words=(*(("part", symptom.title.text) for symptom in symptoms), ("part", purpose), ("step", steps)),
     )
+
+
+def _causes(site: Site, symptom: str) -> str:
+    """Return the titles of all causes of *symptom*, on whatever device."""
+    diagnoses = (diagnosis for (_, named), diagnosis in site.base.diagnoses.items() if named == symptom)
+    return " ".join(cause.title.text for diagnosis in diagnoses for cause in diagnosis.causes)
