@@ -115,8 +115,11 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
     markdown = rule_pages(packaged.rule_texts(), levels)
     if packaged.STOP_PAGE not in checked.folder.others:
         markdown[packaged.STOP_PAGE] = packaged.stop_and_make_safe()
-    site = Site(checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed)
-    return whole(site, _drawer(), {**checked.folder.house, **markdown}), markdown
+    texts = {**checked.folder.house, **markdown}
+    site = Site(
+        checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed, texts[packaged.STOP_PAGE]
+    )  # fmt: skip
+    return whole(site, _drawer(), texts), markdown
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

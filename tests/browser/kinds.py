@@ -12,6 +12,7 @@ KINDS = {
     "symptom": "symptoms/*.html",
     "procedures": "procedures.html",
     "procedure": "repairs/*/*.html",
+    "bench": "bench/*/*.html",
     "devices": "devices.html",
     "device": "devices/*.html",
     "materials": "materials.html",

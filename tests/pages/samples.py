@@ -49,6 +49,7 @@ from benchleaf.pages.views import (
     View,
     words,
 )
+from tests.pages.benches import BENCH
 from tests.pages.sheets import HOT, IGNITION, LONG, PROCEDURE
 from tests.pages.shop import CHOICE, G1, G2, LOCAL, ONLY_G2, ROWS, shell
 
@@ -343,6 +344,7 @@ SAMPLES: dict[str, View] = {
     "devices/godwit.html": DEVICE,
     "repairs/godwit/clean-charge-port.html": PROCEDURE,
     "repairs/godwit/long.html": LONG,
+    "bench/godwit/clean-charge-port.html": BENCH,
     "procedures.html": PROCEDURES,
     "devices.html": DEVICES,
     "materials/isopropanol.html": MATERIAL,

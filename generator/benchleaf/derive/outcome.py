@@ -11,6 +11,7 @@ from benchleaf.derive.heated import Heated, heated
 from benchleaf.derive.held import on_sheet
 from benchleaf.derive.ledger import Ledger, ledger
 from benchleaf.derive.timeline import Stage, timeline
+from benchleaf.derive.ways import ways
 from benchleaf.model.action import Heat, Wait
 
 if TYPE_CHECKING:
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 
     from benchleaf.derive.held import Beside, Held
     from benchleaf.derive.news import News
+    from benchleaf.derive.ways import Node
     from benchleaf.dryrun.trace import Trace
 
 
@@ -30,7 +32,7 @@ class Outcome:
     step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
     likewise with its variants; `timelines` how each performance goes, with its variants; `heated` how hot it gets
     beside what each heating step heats, likewise; `held`, by step id, what is held against a limit where something is
-    heated, likewise.
+    heated, likewise; `ways` the graph of each performance, with its variants.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
@@ -39,6 +41,7 @@ class Outcome:
     timelines: tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...] = ()
     heated: tuple[tuple[Heated, tuple[str, ...]], ...] = ()
     held: Mapping[str, tuple[tuple[Held | Beside, tuple[str, ...]], ...]] = field(default_factory=dict)
+    ways: tuple[tuple[tuple[str, ...], tuple[Node, ...]], ...] = ()
 
 
 NOT_PERFORMED = Outcome({}, {})
@@ -50,7 +53,8 @@ def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
     ledgers = {variant: own for variants, own in counts for variant in variants}
     lines = tuple((trace.variants, timeline(trace)) for trace in traces if trace.world.device)
     return Outcome(
-        after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces), _held(traces)
+        after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces), _held(traces),
+        tuple((trace.variants, ways(trace)) for trace in traces if trace.straight),
     )  # fmt: skip
 
 

@@ -53,7 +53,7 @@ def _wet(trace: Trace, moment: Moment) -> Iterator[News]:
 
 def _fumes(trace: Trace, moment: Moment) -> Iterator[News]:
     """Yield what burns and lies where no part is wet with it, as the carrier of a flux does."""
-    before, after = _unseen(moment.before), _unseen(moment.after)
+    before, after = unseen(moment.before), unseen(moment.after)
     fresh = {key: fume.wet for key, fume in after.items() if key not in before and fume.step == moment.step.id}
     for (part, _), wet in fresh.items():
         left = trace.nature.drying(trace.world, part, wet) * wet.left
@@ -64,7 +64,7 @@ def _fumes(trace: Trace, moment: Moment) -> Iterator[News]:
             yield Now("clear", (part,) if part else ())
 
 
-def _unseen(state: State) -> dict[tuple[str, str], Fume]:
+def unseen(state: State) -> dict[tuple[str, str], Fume]:
     """Return the fumes that no wet part stands for."""
     return {
         (part, liquid): fume

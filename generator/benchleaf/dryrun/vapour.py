@@ -154,6 +154,64 @@ def _gas(  # noqa: PLR0913, PLR0917  (the arguments are what the answer is remem
     return Gas(name, liquid, mean, short, day, eight, peak, explosive, max(0.0, min(most)))
 
 
+@dataclass(frozen=True, slots=True)
+class Vapour:
+    """A substance that was released: its volumes, m³, each with when, s; its 15-minute and explosive limits, ppm."""
+
+    substance: str
+    puffs: tuple[tuple[float, float], ...]
+    short: float
+    explosive: float
+
+
+def released(nature: Nature, releases: Sequence[Release]) -> tuple[Vapour, ...]:
+    """Return what was released, by substance; a limit that nobody knows is infinite, and water is left out."""
+    found = []
+    for name in sorted({release.substance for release in releases if not SUBSTANCES[release.substance].is_water}):
+        own = [release for release in releases if release.substance == name]
+        short, _ = _limits(nature, name, tuple(release.material for release in own))
+        explosive = vapour.lower_limit_ppm(SUBSTANCES[name]) if SUBSTANCES[name].lel else math.inf
+        puffs = tuple((release.volume, release.at) for release in own)
+        found.append(Vapour(name, puffs, short.value if short else math.inf, explosive))
+    return tuple(found)
+
+
+def share_at(nature: Nature, gases: Sequence[Vapour], now: float) -> float:
+    """
+    Return what hangs in the air of the bench at *now*, s, as a share of the limit that it comes nearest to, bad end.
+
+    It is the mean of the quarter of an hour that begins then, and what of it burns: of what was released within the
+    last minute, the highest within seconds. What counts for a whole day stands on the page of the procedure.
+    """
+    here = _room(nature.room_volume, nature.air_changes, nature.temperature, nature.air_speed) if gases else None
+    if here is None:
+        return 0.0
+    burning, share = 0.0, 0.0
+    for gas in gases:
+        aged = tuple((volume, max(0.0, now - at)) for volume, at in gas.puffs)
+        mean, highest = _hanging(gas.substance, aged, here, nature.constants)
+        share = max(share, mean / gas.short)
+        burning += highest / gas.explosive
+    return max(share, burning / nature.constants.vapour.share_bench.central)
+
+
+@lru_cache(maxsize=4096)
+def _hanging(
+    name: str, puffs: tuple[tuple[float, float], ...], room: Room, constants: Constants
+) -> tuple[float, float]:
+    """Return the mean of the next quarter of an hour and the most within seconds, ppm, bad end; volumes and ages in."""
+    substance, own = SUBSTANCES[name], constants.vapour
+    aged = tuple((CubicMetres(volume), Seconds(ago)) for volume, ago in puffs)
+    mean = vapour.window_mean(substance, aged, room, own).worst
+    close = sum(volume for volume, ago in puffs if ago < _CLOSE)
+    highest = vapour.peak(substance, CubicMetres(close), room, own).worst if close else 0.0
+    older = tuple(
+        (CubicMetres(volume), Seconds(max(0.0, ago - QUARTER_HOUR))) for volume, ago in puffs if ago >= _CLOSE
+    )
+    left = vapour.window_mean(substance, older, room, own).worst if older else 0.0
+    return mean, highest + left
+
+
 _LITTLE = 1e-9  # ppm: what is left of a limit that earlier releases have used up
 
 

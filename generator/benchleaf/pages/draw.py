@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from jinja2 import DictLoader, Environment, FileSystemLoader, StrictUndefined
 
 from benchleaf.pages.views import (
+    BenchView,
     DevicesView,
     DeviceView,
     HomeView,
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from jinja2 import BaseLoader
 
 TEMPLATES: dict[type[View], str] = {
+    BenchView: "bench/page.html",
     DeviceView: "device/page.html",
     DevicesView: "lists/devices.html",
     HomeView: "home/page.html",

@@ -242,6 +242,7 @@ class ProcedureView:
     running: str  # "godwit / clean-charge-port · revision 4 · 2026-09-14": at the head of each printed sheet
     code: Code | None = None  # only where the site has an address
     close: tuple[CloseRequirement, ...] = ()  # empty where nothing was opened
+    bench: str = ""  # the page to work by, relative to this one; "" where there is none
     banner: Banner | None = None  # only where it is not approved
     variants: VariantChoice | None = None  # only where there is a choice
     timelines: tuple[TimelineView, ...] = ()  # one for each group of variants that goes alike

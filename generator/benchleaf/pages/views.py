@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from benchleaf.pages.bench import BenchStep, BenchView
 from benchleaf.pages.device import (
     AccessNode,
     DeviceView,
@@ -85,6 +86,8 @@ __all__ = [
     "AccessNode",
     "AllowedFinding",
     "Banner",
+    "BenchStep",
+    "BenchView",
     "CauseRow",
     "Cell",
     "ChangeRow",
@@ -150,6 +153,7 @@ __all__ = [
 View = (
     HomeView
     | SymptomView
+    | BenchView
     | DeviceView
     | ProcedureView
     | ProceduresView

@@ -7,6 +7,8 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import shown
+from benchleaf.pages.compose.bench import sizes
+from benchleaf.pages.compose.bench.page import bench_view
 from benchleaf.pages.compose.device import device_view, devices_view
 from benchleaf.pages.compose.lists import (
     material_names,
@@ -19,7 +21,7 @@ from benchleaf.pages.compose.methods import view as methods
 from benchleaf.pages.compose.procedure import procedure_view
 from benchleaf.pages.compose.register import register_view
 from benchleaf.pages.compose.search import index
-from benchleaf.pages.compose.site import Site, page_of
+from benchleaf.pages.compose.site import Site, page_of, page_to_work_by
 from benchleaf.pages.compose.symptoms import home_view, symptom_view
 from benchleaf.processes import processes, shared
 
@@ -46,7 +48,7 @@ def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
 
 def _parts(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Callable[[], Pages]]:
     """Yield what draws each part of the site: the lists first, which take longest, then the pages of each device."""
-    yield lambda: {"assets/search-index.js": index(site, markdown)}
+    yield lambda: {"assets/search-index.js": index(site, markdown), sizes.PATH: sizes.stylesheet(site.base.shop)}
     for several in (_lists, _symptoms, _devices, _materials):
         yield partial(_drawn, drawer, partial(several, site))
     live = shown(site.base, drafts=site.options.drafts)
@@ -87,3 +89,5 @@ def _procedures(site: Site, procedures: Sequence[Procedure]) -> Iterator[tuple[s
     """Yield every page that a procedure has of its own."""
     for procedure in procedures:
         yield page_of(procedure), procedure_view(site, procedure)
+        if site.outcome(procedure).ways:
+            yield page_to_work_by(procedure), bench_view(site, procedure)

@@ -24,6 +24,7 @@ from benchleaf.pages.compose.site import (
     number_of,
     only_for,
     page_of,
+    page_to_work_by,
     variant_titles,
 )
 from benchleaf.pages.compose.timeline import timelines
@@ -42,7 +43,7 @@ from benchleaf.pages.sheet import (
 from benchleaf.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from benchleaf.derive.numbering import Numbered
     from benchleaf.model.procedure import Procedure
@@ -67,10 +68,12 @@ _ARRIVES = {
 # The last is an author's own caution, which has no signal word.
 _GRAVEST = ("DANGER", "WARNING", "CAUTION", "NOTICE", "")
 _RECORD = {"photo": "Photograph it.", "note": "Write down what you see.", "reading": "Write down the reading."}
-_BANNERS = {
+BANNERS = {
     "draft": ("Draft", "Not approved. It is shown here for its author and is not on the public site."),
     "in-review": ("In review", "Not approved yet. It is shown here for its reviewer and is not on the public site."),
 }
+_KEPT = 64
+"""Of so many procedures the composed steps are kept: neighbours lead to one another, and all of them would be a lot."""
 _FOOT = (
     words("State after: what the step changes, as performed on a simulated device in one straight pass."),
     words(
@@ -82,6 +85,11 @@ _FOOT = (
 def procedure_view(site: Site, procedure: Procedure) -> ProcedureView:
     """Return the page of *procedure*, complete for all its variants."""
     return _Page(site, procedure).view()
+
+
+def sheet_rows(site: Site, procedure: Procedure) -> Mapping[str, Row]:
+    """Return the steps of *procedure* as its sheet shows them, by id; those of a few procedures are remembered."""
+    return _Page(site, procedure).rows()
 
 
 class _Page:
@@ -102,7 +110,7 @@ class _Page:
 
     def view(self) -> ProcedureView:
         procedure, site = self._procedure, self._site
-        banner = _BANNERS.get(procedure.status)
+        banner = BANNERS.get(procedure.status)
         handed = procedure.hands_back
         without = ", ".join(self._part(name.text) for name in handed.without) if handed else ""
         return ProcedureView(
@@ -113,6 +121,7 @@ class _Page:
             running=self._running(),
             code=code(site.address(self._path)),
             close=tuple(close(self._device, self._limits, self._outcome)),
+            bench=self._root + page_to_work_by(procedure) if self._outcome.ways else "",
             banner=Banner(procedure.status, *banner) if banner else None,
             variants=choice(self._device, self._variants),
             timelines=timelines(self._device, self._outcome, self._numbers),
@@ -155,6 +164,15 @@ class _Page:
             ),
         )  # fmt: skip
 
+    def rows(self) -> Mapping[str, Row]:
+        """Return the steps by their ids, composed once for all pages that show them."""
+        kept, key = self._site.drawn, (self._procedure.device, self._procedure.id)
+        if key not in kept:
+            while len(kept) >= _KEPT:
+                del kept[next(iter(kept))]
+            kept[key] = {row.step.id: self._row(row) for row in self._rows}
+        return kept[key]
+
     def _fixes(self) -> Words:
         known = [name for name in self._procedure.fixes if name.text in self._site.base.symptoms]
         return joined(
@@ -193,7 +211,7 @@ class _Page:
             hands, waiting = lasting(rows, self._variants)
             both = hands + waiting
             note = f"{show.interval(both.low, both.high)}, shared with other procedures of one job" if level else ""
-            yield Phase(letter, title, tuple(self._row(row) for row in rows), note)
+            yield Phase(letter, title, tuple(self.rows()[row.step.id] for row in rows), note)
 
     def _row(self, row: Numbered) -> Row:
         step = row.step

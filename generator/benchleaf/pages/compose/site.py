@@ -11,7 +11,7 @@ from urllib.parse import quote, urljoin
 from benchleaf.derive.lasting import lasting
 from benchleaf.derive.numbering import numbered
 from benchleaf.derive.outcome import NOT_PERFORMED, Outcome
-from benchleaf.derive.usage import Usage, usage
+from benchleaf.derive.usage import Usage, shown, usage
 from benchleaf.library.names import BUILT_IN
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption
@@ -24,8 +24,10 @@ if TYPE_CHECKING:
     from benchleaf.model.device import Device
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
+    from benchleaf.model.step import Step
     from benchleaf.model.times import Span
     from benchleaf.model.words import OnlyFor
+    from benchleaf.pages.sheet import Row
 
 WORDMARK = "Benchleaf"
 SCRIPTS = ("assets/search.js",)
@@ -68,6 +70,7 @@ class Site:
     house: str = ""  # the house's note for the first page, as Markdown
     outcomes: Mapping[tuple[str, str], Outcome] = field(default_factory=dict)  # by device and id, as performed
     allowed: tuple[Finding, ...] = ()  # what was found and is accepted, with the reasons
+    emergency: str = ""  # the page "Stop and make safe", as Markdown
 
     @cached_property
     def usage(self) -> Usage:
@@ -85,6 +88,10 @@ class Site:
             self._rows[key] = numbered(self.base.devices.get(procedure.device), procedure)
         return self._rows[key]
 
+    def step(self, procedure: Procedure, name: str) -> Step:
+        """Return the step of *procedure*, or of its levels, that has the id *name*."""
+        return next(row.step for row in self.rows(procedure) if row.step.id == name)
+
     @cached_property
     def _lasts(self) -> dict[tuple[str, str], tuple[Span, Span]]:
         return {}
@@ -95,6 +102,19 @@ class Site:
         if key not in self._lasts:
             self._lasts[key] = lasting(self.rows(procedure), self.base.variants_of(procedure))
         return self._lasts[key]
+
+    @cached_property
+    def by_device(self) -> dict[str, tuple[Procedure, ...]]:
+        """The procedures that have a page, by device."""
+        found: dict[str, list[Procedure]] = {}
+        for procedure in shown(self.base, drafts=self.options.drafts):
+            found.setdefault(procedure.device, []).append(procedure)
+        return {device: tuple(own) for device, own in found.items()}
+
+    @cached_property
+    def drawn(self) -> dict[tuple[str, str], Mapping[str, Row]]:
+        """The steps of the procedures that were drawn last, by their ids: the sheet and the bench show the same."""
+        return {}
 
     def outcome(self, procedure: Procedure) -> Outcome:
         """Return what is kept of *procedure* as it was performed; nothing where it was not."""
@@ -165,6 +185,11 @@ def _filled(address: str, path: str) -> str:
 def page_of(procedure: Procedure) -> str:
     """Return the path of the page of *procedure* below the site's folder."""
     return f"repairs/{procedure.device}/{procedure.id}.html"
+
+
+def page_to_work_by(procedure: Procedure) -> str:
+    """Return the path of the page by which *procedure* is worked, one step at a time."""
+    return f"bench/{procedure.device}/{procedure.id}.html"
 
 
 def number_of(procedure: Procedure) -> str:

@@ -10,7 +10,7 @@ from benchleaf.derive.usage import answers, shown
 from benchleaf.model.diagnosis import Cure, Referral
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rows import device_link, matrix, procedure_row
-from benchleaf.pages.compose.site import Site, choice, number_of, page_of
+from benchleaf.pages.compose.site import Site, choice, number_of, page_of, page_to_work_by
 from benchleaf.pages.home import CauseRow, ChangeRow, HomeView, SymptomDevice, SymptomView
 from benchleaf.pages.parts import NO_PROSE, Cell, Link, Share, TitleBlock, Words, words
 from benchleaf.pages.prose import prose
@@ -114,4 +114,7 @@ def _cure(site: Site, device: str, cure: Cure | Referral, root: str) -> Words:
     name = cure.procedure.text
     target = site.base.procedures.get((device, name)) or site.base.procedures.get((ANY_DEVICE, name))
     counted = f", {cure.cured} of {cure.tried} cured" if cure.tried is not None else ""
-    return words(Link(target.title.text, root + page_of(target)) if target else name, counted)
+    if target is None:
+        return words(name, counted)
+    begin = words(", ", Link("begin at the bench", root + page_to_work_by(target))) if site.outcome(target).ways else ()
+    return (*words(Link(target.title.text, root + page_of(target)), counted), *begin)
