@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -15,6 +15,7 @@ from benchleaf.dryrun.performed import Bench
 from benchleaf.findings import Fault, Finding, Place
 from benchleaf.judged import judged
 from benchleaf.model.build import Document, build
+from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.draw import Drawer, drawer
@@ -23,17 +24,18 @@ from benchleaf.report.summary import Report
 from benchleaf.shape.check import check as fit
 from benchleaf.shape.schemas import Schemas, load
 from benchleaf.source import packaged
+from benchleaf.source.folder import File, identify
 from benchleaf.source.read import read
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from benchleaf.derive.compare.comparison import Comparison
     from benchleaf.derive.outcome import Outcome
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
-    from benchleaf.source.folder import File, Folder
+    from benchleaf.source.folder import Folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +102,21 @@ def _read(folder: Folder, cache: Cache | None) -> tuple[KnowledgeBase, list[Faul
 def facts_of(checked: Checked, procedure: Procedure, variant: str | None = None) -> Facts | None:
     """Return the facts of *procedure*, of one *variant* or of all; None where it is performed on none."""
     return facts(checked.base, procedure, tuple(Bench(checked.base).perform(procedure)), variant)
+
+
+def passing(folder: Folder, path: str, drafts: Iterable[str]) -> tuple[str, tuple[Finding, ...]]:
+    """Return the first of *drafts* in which nothing is found when it lies at *path*; the last, with what is found."""
+    text, found = "", tuple[Finding, ...]()
+    kind, device, name = identify(path.removeprefix(f"{folder.docs}/"))
+    # What lies with other devices says nothing of this one, and the check of it all takes its time.
+    near = tuple(file for file in folder.files if file.device in {"", device, ANY_DEVICE})
+    for text in drafts:
+        new = File(path, kind, device, name, text.encode())
+        checked = check(replace(folder, files=(*near, new)), pages=False)
+        found = tuple(finding for finding in checked.findings if finding.place.path == path)
+        if not found:
+            break
+    return text, found
 
 
 def compare(before: Folder, after: Folder, against: str) -> Comparison:

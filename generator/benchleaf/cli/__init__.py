@@ -17,6 +17,7 @@ from benchleaf.cli import (
     explain,
     facts,
     init,
+    new,
     serve,
 )
 from benchleaf.cli.terminal import BUG, CLEAN, REFUSED, tell
@@ -30,6 +31,7 @@ COMMANDS = (
     build.command,
     serve.command,
     init.command,
+    new.command,
     compare.command,
 )
 
