@@ -29,7 +29,9 @@ def test_text(shop: Path) -> None:
     assert (0, "") == (done.returncode, done.stderr)
     assert done.stdout.startswith("godwit, no-charge, on g1\n")
     assert "   58 % (41–74)  Corroded charge port, seen 14 times\n" in done.stdout
-    assert "EUR, cured in 63 %; no plan is cheaper.\n" in done.stdout
+    assert "min at the bench, cured in 63 %; no plan is cheaper.\n" in done.stdout
+    assert "\nNext: charge-current (closed): Read the current" in done.stdout
+    assert "\nWhy: What it shows decides what is worth doing next: with it first," in done.stdout
     assert "  charge-current at closed: Read the current" in done.stdout
     assert "beside a new one at 640.00" in done.stdout
 
@@ -45,6 +47,8 @@ def test_json(shop: Path) -> None:
     assert ("test", "charge-current", "closed") == tuple(found["next"][name] for name in ("kind", "test", "level"))
     assert 1 == pytest.approx(sum(one["probability"] for one in found["next"]["outcomes"]))
     assert found["expected_cost"]["value"] == pytest.approx(found["next"]["cost"])
+    assert 0 < found["expected_minutes"]
+    assert f"{found['expected_cost']['value']:.2f} EUR" in found["reason"]
 
 
 def test_outcome_given_is_the_branch_of_the_plan(shop: Path) -> None:

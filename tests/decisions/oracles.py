@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from benchleaf.decisions.problem import Problem
 
 
-def cheapest(problem: Problem) -> float:
+def cheapest(problem: Problem, level: int = 0) -> float:
     """
     Return what the cheapest of all policies costs: each action in each situation, nothing pruned, nothing bounded.
 
@@ -44,7 +44,7 @@ def cheapest(problem: Problem) -> float:
                 best = min(best, cost)
         return best
 
-    return value(problem.shares, frozenset(), frozenset(), 0)
+    return value(problem.shares, frozenset(), frozenset(), level)
 
 
 def counted(prior: Sequence[float], tables: Sequence[Sequence[Sequence[float]]], seen: Sequence[int]) -> list[float]:

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions import bayes
+from benchleaf.decisions.follow import Follow
 from benchleaf.decisions.plan import plan
 from benchleaf.decisions.pose import Posed, Unposed, Way, cause_shares, counted, pose
 from benchleaf.decisions.replace import Verdict, verdict
@@ -39,7 +40,8 @@ class Answer:
     """
     What is said to a complaint. `plan` is None where faults come together, or for the reason `because`.
 
-    `repairs` are the cures, each beside a new device where the device has a price.
+    `repairs` are the cures, each beside a new device where the device has a price; `seconds` is how long the plan is
+    expected to take at the bench; `posed` the problem in numbers, None where there is none.
     """
 
     diagnosis: Diagnosis
@@ -51,6 +53,13 @@ class Answer:
     currency: str
     repairs: tuple[tuple[Way, Verdict | None], ...]
     unpriced: tuple[str, ...]
+    seconds: float = 0.0
+    posed: Posed | None = None
+
+    @property
+    def titles(self) -> Mapping[tuple[str, str], str]:
+        """Return the titles of tests and cures, by kind and id."""
+        return self.posed.titles if self.posed else {}
 
 
 def possible(diagnosis: Diagnosis, given: Mapping[str, str]) -> bool:
@@ -70,22 +79,27 @@ def diagnose(
     causes = ranked(base, diagnosis, given)
     if isinstance(posed, Unposed):
         return Answer(diagnosis, variant, given, causes, None, posed.because, "", (), ())
+    level = _level(diagnosis, posed, given)
+    found = None if diagnosis.several else _plan(diagnosis, posed, given, level)
     return Answer(
-        diagnosis, variant, given, causes,
-        None if diagnosis.several else _plan(diagnosis, posed, given),
+        diagnosis, variant, given, causes, found,
         "the faults come together: each is to be confirmed or ruled out" if diagnosis.several else "",
         posed.currency, _repairs(base, diagnosis, posed), posed.unpriced,
+        Follow(posed.clock).seconds(found.first, level) if found else 0.0, posed,
     )  # fmt: skip
 
 
-def _plan(diagnosis: Diagnosis, posed: Posed, given: Mapping[str, str]) -> Plan:
+def _plan(diagnosis: Diagnosis, posed: Posed, given: Mapping[str, str], level: int) -> Plan:
     problem, likelihood = posed.problem, _likelihood(diagnosis, given)
     left = tuple(test for test in problem.tests if test.id not in given)
-    last, level = next(reversed(tuple(given)), None), 0
-    for test in diagnosis.tests:
-        if test.id == last and test.access.text in posed.levels:
-            level = posed.levels.index(test.access.text)
     return plan(replace(problem, shares=bayes.after(problem.shares, [likelihood]), tests=left), level)
+
+
+def _level(diagnosis: Diagnosis, posed: Posed, given: Mapping[str, str]) -> int:
+    """Return the level of the test that was done last."""
+    last = next(reversed(tuple(given)), None)
+    found = [test.access.text for test in diagnosis.tests if test.id == last]
+    return posed.levels.index(found[0]) if found and found[0] in posed.levels else 0
 
 
 def _likelihood(diagnosis: Diagnosis, given: Mapping[str, str]) -> tuple[float, ...]:

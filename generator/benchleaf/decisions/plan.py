@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions import bayes
@@ -23,6 +24,8 @@ if TYPE_CHECKING:
     from benchleaf.decisions.search import Found
 
 MOST_STATES = 8_000
+MORE_STATES = 2_000
+"""How many states may be expanded to compare the actions that a plan may begin with."""
 LIGHTEST = (0.3, 0.1, 0.03, 0.01, 0.003, 0.001)
 
 
@@ -70,16 +73,37 @@ Node = Ask | Cure | Refer
 
 
 @dataclass(frozen=True, slots=True)
+class Start:
+    """
+    What a plan may begin with, and what such a plan costs at least and at most.
+
+    `kind` is "test", "cure" or "refer", `id` that of the test or cure, or the title of the end.
+    """
+
+    kind: str
+    id: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
-    """A plan: what it costs (`high`), what no plan can be cheaper than (`low`), how many states were expanded."""
+    """
+    A plan: what it costs (`high`), what no plan can be cheaper than (`low`), how many states were expanded.
+
+    `starts` are all actions that there are to begin with; the first is that of this plan, the others follow by cost.
+    """
 
     first: Node
     low: float
     high: float
     exact: bool
     expanded: int
+    starts: tuple[Start, ...]
 
 
+# Pages, lists and the variants of a device ask for the same problem again and again.
+@lru_cache(maxsize=1024)
 def plan(problem: Problem, level: int = 0, most: int = MOST_STATES) -> Plan:
     """Return the cheapest plan for *problem* from *level*; *most* states are expanded for each answer that is tried."""
     bounds, at = Bounds(problem), start(problem)._replace(level=level)
@@ -90,7 +114,22 @@ def plan(problem: Problem, level: int = 0, most: int = MOST_STATES) -> Plan:
         search, found = _nearly(problem, bounds, at, most)
     whole = sum(problem.shares)
     first = _Tree(problem, bounds, search).node(at, problem.shares)
-    return Plan(first, found.low / whole, found.high / whole, found.low == found.high, search.expanded)
+    expanded = search.expanded
+    return Plan(first, found.low / whole, found.high / whole, found.low == found.high, expanded,
+                _starts(problem, search, found, at))  # fmt: skip
+
+
+def _starts(problem: Problem, search: Search, found: Found, at: Situation) -> tuple[Start, ...]:
+    whole = sum(problem.shares)
+    ids = [*(("test", one.id) for one in problem.tests), *(("cure", one.id) for one in problem.cures),
+           ("refer", problem.end.title)]  # fmt: skip
+    own = search.action(at, problem.shares)
+    others = [one for one in search.each(at, problem.shares, MORE_STATES) if one.rank != own]
+    # What the plan begins with was searched with more patience: no other is said to be cheaper, nor below the bound.
+    return (
+        Start(*ids[own], found.low / whole, found.high / whole),
+        *(Start(*ids[one.rank], max(one.low, found.low) / whole, max(one.high, found.high) / whole) for one in others),
+    )
 
 
 def _nearly(problem: Problem, bounds: Bounds, at: Situation, most: int) -> tuple[Search, Found]:

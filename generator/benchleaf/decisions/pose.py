@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions.costs import Work, way, work
@@ -16,7 +17,7 @@ from benchleaf.model.times import UNSAID
 from benchleaf.model.words import applies
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
     from benchleaf.decisions.shares import Share
     from benchleaf.model.device import Device
@@ -40,13 +41,20 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Posed:
-    """A problem, the levels by number, the currency, each cure by itself, parts whose price nobody wrote."""
+    """
+    A problem, the levels by number, the currency, each cure by itself, parts whose price nobody wrote.
+
+    `clock` is the same problem with seconds in the place of money; `titles` are those of tests and cures, by kind and
+    id.
+    """
 
     problem: Problem
+    clock: Problem
     levels: tuple[str, ...]
     currency: str
     ways: tuple[Way, ...]
     unpriced: tuple[str, ...]
+    titles: Mapping[tuple[str, str], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +145,16 @@ def _money(base: KnowledgeBase, device: Device, diagnosis: Diagnosis) -> Iterato
     yield from (money for money in several if money)
 
 
+def titled(test: Test) -> str:
+    """Return the title of *test*: its id in words, as the format gives it none of its own."""
+    return test.id[:1].upper() + test.id[1:].replace("-", " ")
+
+
+def _titles(diagnosis: Diagnosis, cures: Mapping[str, Procedure]) -> dict[tuple[str, str], str]:
+    tests = {("test", test.id): titled(test) for test in diagnosis.tests}
+    return tests | {("cure", name): procedure.title.text for name, procedure in cures.items()}
+
+
 class _Posing:
     """Works out costs on one variant of one device, in money."""
 
@@ -148,17 +166,23 @@ class _Posing:
 
     def posed(self, diagnosis: Diagnosis, arrived: Mapping[str, str], cures: Mapping[str, Procedure], end: End,
               currency: str) -> Posed:  # fmt: skip
-        tests = [test for test in diagnosis.tests if self._offered(test, arrived)]
-        travel = tuple(tuple(self._price(way(self._device, self._variant, here, there)) for there in self._levels)
-                       for here in self._levels)  # fmt: skip
+        tests = [(test, self._takes(test)) for test in diagnosis.tests if self._offered(test, arrived)]
+        done = {name: work(self._device, self._variant, procedure.steps) for name, procedure in cures.items()}
+        ways = [[way(self._device, self._variant, here, there) for there in self._levels] for here in self._levels]
         causes = tuple(cause.id for cause in diagnosis.causes)
         shares_now = tuple(share.value for share in cause_shares(self._base, diagnosis))
-        problem = Problem(
-            causes, shares_now, tuple(self._trial(test, causes) for test in tests),
-            tuple(self._remedy(diagnosis, name, procedure) for name, procedure in cures.items()), travel, end,
-        )  # fmt: skip
-        ways = tuple(self._ways(diagnosis, cures))
-        return Posed(problem, self._levels, currency, ways, tuple(self._unpriced))
+
+        def problem(cost: Callable[[Work], float], end: End) -> Problem:
+            return Problem(
+                causes, shares_now, tuple(self._trial(test, causes, cost(takes)) for test, takes in tests),
+                tuple(self._remedy(diagnosis, name, cures[name], cost(one)) for name, one in done.items()),
+                tuple(tuple(map(cost, row)) for row in ways), end,
+            )  # fmt: skip
+
+        alone = tuple(self._ways(diagnosis, cures))
+        clock = problem(attrgetter("time"), End(end.title, 0.0))
+        return Posed(problem(self._price, end), clock, self._levels, currency, alone, tuple(self._unpriced),
+                     _titles(diagnosis, cures))  # fmt: skip
 
     def _price(self, done: Work) -> float:
         self._unpriced |= dict.fromkeys(done.unpriced)
@@ -168,24 +192,26 @@ class _Posing:
         barred = any(arrived.get(what) in states for what, states in test.unless.items())
         return test.access.text in self._levels and applies(test.only, self._variant) and not barred
 
-    def _trial(self, test: Test, causes: tuple[str, ...]) -> Trial:
+    def _takes(self, test: Test) -> Work:
         # A test that says nothing of its time takes as long as such a step: 0 to 60 s.
-        time = max(test.takes.middle, 0.0) if test.takes else UNSAID / 2
+        return Work(max(test.takes.middle, 0.0) if test.takes else UNSAID / 2)
+
+    def _trial(self, test: Test, causes: tuple[str, ...], cost: float) -> Trial:
         given = tuple(tuple(outcome.given.get(cause, 0.0) for cause in causes) for outcome in test.outcomes)
         names = tuple(outcome.id for outcome in test.outcomes)
-        return Trial(test.id, self._levels.index(test.access.text), self._price(Work(time)), names, given)
+        return Trial(test.id, self._levels.index(test.access.text), cost, names, given)
 
     def _level(self, procedure: Procedure) -> str:
         return procedure.access.text if procedure.access.text in self._levels else CLOSED
 
-    def _remedy(self, diagnosis: Diagnosis, name: str, procedure: Procedure) -> Remedy:
+    def _remedy(self, diagnosis: Diagnosis, name: str, procedure: Procedure, cost: float) -> Remedy:
         level = self._levels.index(self._level(procedure))
         success_by_cause = tuple(
             next((works(self._base, diagnosis, cause, cure).value for cure in cause.cures
                   if isinstance(cure, Cure) and cure.procedure.text == name), 0.0)
             for cause in diagnosis.causes
         )  # fmt: skip
-        return Remedy(name, level, self._price(work(self._device, self._variant, procedure.steps)), success_by_cause)
+        return Remedy(name, level, cost, success_by_cause)
 
     def _ways(self, diagnosis: Diagnosis, cures: Mapping[str, Procedure]) -> Iterator[Way]:
         for cause in diagnosis.causes:

@@ -55,6 +55,14 @@ class _Action(NamedTuple):
     branches: tuple[_Branch, ...]
 
 
+class First(NamedTuple):
+    """What a plan costs at least and at most that begins with the action `rank`, times the weight of the whole."""
+
+    rank: int
+    low: float
+    high: float
+
+
 class Search:
     """
     One search. An action is a number: tests in the order of the file, then cures, then the end.
@@ -130,6 +138,21 @@ class Search:
         """Return what to do in *at*, once it was solved; below what was searched, what the plan without tests does."""
         known = self._found.get(at)
         return known.action if known else self._fallback(at, weights)[1]
+
+    def each(self, at: Situation, weights: Weights, more: int) -> tuple[First, ...]:
+        """
+        Return what it costs to begin with each action, the cheapest first; *more* states may be expanded for it.
+
+        Beyond them the branches that are left take the plan without tests. Read the plan itself off before.
+        """
+        self._patient, self._most = True, self.expanded + more
+        found = []
+        for one in self.actions(at, weights):
+            ways = [self.solve(branch.at, branch.weights) for branch in one.branches]
+            found.append(
+                First(one.rank, one.own + sum(way.low for way in ways), one.own + sum(way.high for way in ways))
+            )
+        return tuple(sorted(found, key=lambda first: (first.high, first.rank)))
 
     def actions(self, at: Situation, weights: Weights) -> Iterator[_Action]:
         """Yield all that can be done in *at*."""

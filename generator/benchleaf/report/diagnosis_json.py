@@ -6,6 +6,7 @@ import json
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions.plan import Ask, Cure
+from benchleaf.decisions.reason import reason
 
 if TYPE_CHECKING:
     from benchleaf.decisions.diagnose import Answer, Ranked
@@ -28,7 +29,9 @@ def render(answer: Answer) -> str:
                           "high": _figure(plan.high)} if plan else None,
         "exact": plan.exact if plan else None,
         "expanded": plan.expanded if plan else None,
+        "expected_minutes": _figure(answer.seconds / 60) if plan else None,
         "chance_of_cure": _figure(plan.first.cured) if plan else None,
+        "reason": reason(plan, answer.titles, answer.currency) if plan else None,
         "next": _node(plan.first, answer) if plan else None,
         "because": answer.because or None,
         "repairs": [_repair(way, verdict) for way, verdict in answer.repairs],

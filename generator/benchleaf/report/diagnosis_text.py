@@ -6,12 +6,13 @@ import math
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions.plan import Ask, Cure
+from benchleaf.decisions.reason import percent, reason
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from benchleaf.decisions.diagnose import Answer, Ranked
-    from benchleaf.decisions.plan import Node
+    from benchleaf.decisions.plan import Node, Plan
     from benchleaf.decisions.pose import Way
     from benchleaf.decisions.replace import Verdict
 
@@ -33,7 +34,7 @@ def _lines(answer: Answer) -> Iterator[str]:
     if answer.plan is None:
         yield f"No plan: {answer.because}."
     else:
-        yield _cost(answer)
+        yield from _next(answer, answer.plan)
         yield from _node(answer.plan.first, answer, 1)
     if answer.repairs:
         yield from ("", "Each cure by itself, from the closed device and back")
@@ -48,16 +49,33 @@ def _cause(one: Ranked) -> str:
         return f"  {seen}"
     # Outward, so that the interval only ever gets wider.
     low, high = math.floor(100 * one.share.low), math.ceil(100 * one.share.high)
-    return f"  {_percent(one.share.value):>5} ({low}–{high})  {seen}"
+    return f"  {percent(one.share.value):>5} ({low}–{high})  {seen}"
 
 
-def _cost(answer: Answer) -> str:
-    plan = answer.plan
-    assert plan is not None  # noqa: S101  (asked for where there is one)
-    cost = f"To be expected: {plan.high:.2f} {answer.currency}, cured in {_percent(plan.first.cured)}"
+def _next(answer: Answer, plan: Plan) -> Iterator[str]:
+    """Yield what to do next, why, and what all of it comes to."""
+    yield f"Next: {_first(answer, plan.first)}"
+    yield f"Why: {reason(plan, answer.titles, answer.currency)}"
+    cost = f"To be expected: {plan.high:.2f} {answer.currency} and {math.ceil(answer.seconds / 60)} min at the bench"
+    cured = f"cured in {percent(plan.first.cured)}"
     if plan.exact:
-        return f"{cost}; no plan is cheaper."
-    return f"{cost}; the cheapest plan costs between {_floor(plan.low)} and {_ceil(plan.high)} {answer.currency}."
+        yield f"{cost}, {cured}; no plan is cheaper."
+    else:
+        ends = f"between {_floor(plan.low)} and {_ceil(plan.high)} {answer.currency}"
+        within = math.ceil(100 * (plan.high - plan.low) / plan.high)
+        yield f"{cost}, {cured}; the cheapest plan costs {ends} (this one is within {within} %)."
+    yield "Costs and minutes are estimates, from the midpoints of the steps' times."
+    yield ""
+
+
+def _first(answer: Answer, node: Node) -> str:
+    if isinstance(node, Ask):
+        test = next(test for test in answer.diagnosis.tests if test.id == node.test)
+        return f"{node.test} ({test.access}): {test.do}"
+    if isinstance(node, Cure):
+        title = answer.titles.get(("cure", node.procedure), "")
+        return f"{node.procedure}: {title}, works in {percent(node.success)}"
+    return f"{node.title}: {node.cost:.2f} {answer.currency}"
 
 
 def _node(node: Node | None, answer: Answer, depth: int) -> Iterator[str]:
@@ -69,10 +87,10 @@ def _node(node: Node | None, answer: Answer, depth: int) -> Iterator[str]:
         titles = {outcome.id: outcome.title.text for outcome in test.outcomes}
         yield f"{lead}{node.test} at {test.access}: {test.do}"
         for one in node.outcomes:
-            yield f"{lead}  {titles[one.outcome]} ({_percent(one.probability)})"
+            yield f"{lead}  {titles[one.outcome]} ({percent(one.probability)})"
             yield from _node(one.next, answer, depth + 2)
     elif isinstance(node, Cure):
-        yield f"{lead}{node.procedure}, works in {_percent(node.success)}; if not:"
+        yield f"{lead}{node.procedure}, works in {percent(node.success)}; if not:"
         yield from _node(node.if_not, answer, depth + 1)
     elif node:
         yield f"{lead}{node.title}: {node.cost:.2f} {answer.currency}"
@@ -82,7 +100,7 @@ def _repair(way: Way, verdict: Verdict | None, currency: str) -> str:
     own = way.repair
     wait = f", {math.ceil(own.lead_time / 86400)} d for parts" if own.lead_time else ""
     takes = f"{math.ceil(own.time / 60)} min {own.labour:.2f}, parts {own.parts:.2f} {currency}{wait}"
-    works = f"works in {_percent(own.success.value)}"
+    works = f"works in {percent(own.success.value)}"
     line = f"  {way.procedure} ({way.cause}): {takes}, {works}"
     if verdict is None:
         return line
@@ -90,14 +108,6 @@ def _repair(way: Way, verdict: Verdict | None, currency: str) -> str:
     sure = "" if verdict.sure else ", but too few were counted to be sure"
     needed = math.ceil(100 * verdict.success_needed)
     return f"{line}; {judged} beside a new one at {verdict.replace:.2f} (from {needed} % on){sure}"
-
-
-def _percent(share: float) -> str:
-    """Return a share in whole percent; what is neither nothing nor all is never called so."""
-    rounded = round(100 * share)
-    if rounded in {0, 100} and 0 < share < 1:
-        return "< 1 %" if rounded == 0 else "> 99 %"
-    return f"{rounded} %"
 
 
 def _floor(value: float) -> str:
