@@ -18,7 +18,9 @@ from benchleaf.physics.heat import (
     neighbour_rise,
     rise_bound,
     rise_left,
+    rough_rise,
     stays_below,
+    worst_rise,
     zone_rise,
 )
 from benchleaf.physics.plate import Plate
@@ -214,6 +216,18 @@ def test_cheap_answer_is_the_same() -> None:
     assert stays_below(limit, (iron(60),), BOARD, HEAT)
     assert neighbour_rise((iron(60),), BOARD, HEAT).worst <= limit
     assert not stays_below(Kelvins(1.0), (iron(10),), BOARD, HEAT)
+
+
+@settings(deadline=None, max_examples=20)
+@given(near=st.floats(3, 80), area=st.sampled_from([None, 24.0, 77.0]), pack=st.booleans(), air=st.booleans())
+def test_rough_bound_is_on_the_safe_side(near: float, area: float | None, *, pack: bool, air: bool) -> None:
+    """The rough bound is never below the bad end, also where a battery follows slowly, so no verdict hangs on it."""
+    board = BOARD if area is None else sized(area)
+    place = replace(hot_air(near) if air else iron(near), pack=pack, beside=pack)
+
+    worst, rough = (bound((place,), board, HEAT) for bound in (worst_rise, rough_rise))
+    assert worst <= rough * (1 + 1e-9)
+    assert rough <= 1.6 * worst + 1
 
 
 @settings(deadline=None, max_examples=12)

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchleaf.physics.ages import Ages
 from benchleaf.physics.heat import Board, Heated, neighbour_rise, rise_bound, rise_left
 from benchleaf.physics.plate import Plate, Spot, kernel, steady, step
 from benchleaf.physics.rim import brought, mirrored_steady, mirrored_step, walls
@@ -111,6 +112,20 @@ def test_table_of_ages(youngest: float, oldest: float) -> None:
     )  # fmt: skip
 
     assert wanted == pytest.approx(brought(WORST, mirrors, Metres(15e-3)).most(youngest, oldest), rel=0.02)
+
+
+@pytest.mark.parametrize("millimetres", [2.0, 15.0, 60.0])
+def test_most_of_two_ages_by_one_look(millimetres: float) -> None:
+    """On one side of the peak the older or the younger age brings the most, as the whole table between them says."""
+    ages = Ages.of(WORST, Metres(millimetres / 1e3), walls(SIZE, at_edge=False))
+
+    for age in (0.3, 2.0, 9.0, 40.0, 170.0, 900.0):
+        young, old = age, 1.3 * age
+        if old <= ages.rises_until:
+            assert ages.most(young, old) == ages.at(old)
+        if young >= ages.falls_from:
+            assert ages.most(young, old) == ages.at(young)
+    assert ages.at(ages.peak) == pytest.approx(ages.most(0.0, 5000))
 
 
 def test_steady() -> None:

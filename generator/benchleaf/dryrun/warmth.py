@@ -62,7 +62,9 @@ class Warmed:
 
     def stays_below(self, temperature: float) -> bool:
         """Say whether the bad end of `reached` is at most *temperature*, °C; quick where that is plain."""
-        return self.bound <= temperature or self.worst <= temperature
+        if self.bound <= temperature or self._held(exposure.worst(self.exposed, rough=True)) <= temperature:
+            return True
+        return self.worst <= temperature
 
     def _at(self, rise: Estimate) -> Estimate:
         low, central, high = (self._held(end) for end in (rise.low, rise.central, rise.high))

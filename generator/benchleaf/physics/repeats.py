@@ -20,14 +20,13 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from benchleaf.physics.ages import Ages
 from benchleaf.physics.curve import step_curve
-from benchleaf.physics.plate import Plate, Spot, arriving, dose, peak_age, steady, step
+from benchleaf.physics.plate import Plate, Spot, dose, steady, step
 from benchleaf.physics.rim import brought, mirrored_steady, mirrored_step
 from benchleaf.physics.types import Kelvins, Metres, Seconds, above, within
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from benchleaf.physics.rim import Walls
 
 _SLICES = 6
@@ -97,28 +96,19 @@ class _Grid:
     cells: int
 
 
-def _grid(plate: Plate, sources: tuple[Source, ...], later: float = 0.0) -> _Grid:
+def _grid(plate: Plate, sources: tuple[Source, ...], later: float = 0.0, coarse: int = 1) -> _Grid:
+    """Return the grid, or one *coarse* times as wide, each of whose cells covers whole cells of the first."""
     horizon = later + max(
-        max(touch.end + touch.on + touch.pause for touch in source.touches) + _peak_age(plate, source)
+        max(touch.end + touch.on + touch.pause for touch in source.touches)
+        + Ages.of(plate, source.distance, source.mirrors).peak
         for source in sources
     )
     width = max(1.0, horizon / _CELLS)
-    return _Grid(width, math.ceil(horizon / width))
+    return _Grid(width * coarse, math.ceil(math.ceil(horizon / width) / coarse))
 
 
-def _peak_age(plate: Plate, source: Source) -> float:
-    """Return when after the last touch a neighbour is hottest, at the latest."""
-    if source.mirrors is None:
-        return peak_age(plate, source.distance)
-    return brought(plate, source.mirrors, source.distance).peak
-
-
-def _most(plate: Plate, source: Source) -> Callable[[float, float], float]:
-    """Return the most that a joule brings to the neighbour between two of its ages, as a function of the two."""
-    if source.mirrors is not None:
-        return brought(plate, source.mirrors, source.distance).most
-    peak, at = peak_age(plate, source.distance), arriving(plate, source.distance)
-    return lambda youngest, oldest: at(min(max(peak, youngest), oldest))
+def _ages(plate: Plate, source: Source) -> Ages:
+    return Ages.of(plate, source.distance, source.mirrors)
 
 
 def cheap_bound(plate: Plate, sources: tuple[Source, ...]) -> Kelvins:
@@ -140,14 +130,16 @@ def _hottest(sources: tuple[Source, ...]) -> float:
 
 
 @lru_cache(maxsize=512)
-def highest(plate: Plate, sources: tuple[Source, ...]) -> Kelvins:
+def highest(plate: Plate, sources: tuple[Source, ...], coarse: int = 1) -> Kelvins:
     """
     Return the upper bound over all time on the rise at a neighbour of all *sources*. Bad end: high.
+
+    On cells of time that are *coarse* times as wide it is never lower, and takes that much less time.
 
     With several places the sum of their bounds, each at the same moment: each place alone is bounded by its own, and
     their sum is as hot as each tool where that tool stands.
     """
-    grid = _grid(plate, sources)
+    grid = _grid(plate, sources, coarse=coarse)
     spread = [_spread(plate, source, grid) for source in sources]
     known: list[dict[int, float]] = [{} for _ in sources]
 
@@ -183,15 +175,16 @@ class Layer:
 
 
 @lru_cache(maxsize=512)
-def highest_behind(plate: Plate, sources: tuple[Source, ...], layer: Layer) -> Kelvins:
+def highest_behind(plate: Plate, sources: tuple[Source, ...], layer: Layer, coarse: int = 1) -> Kelvins:
     """
     Return the upper bound on the rise of a *layer* that takes its heat from the board where that is hottest.
 
     C dT/dt = U (board - T) - h T with the upper bound of the board, as if the layer took nothing off it. Bad end: high.
+    *coarse* as in `highest`: while the board is taken to be at one temperature the layer is hottest at the end of it.
     """
     pace = (layer.contact + layer.back) / layer.capacity
     share = layer.contact / (layer.contact + layer.back)
-    grid = _grid(plate, sources, later=3 / pace)
+    grid = _grid(plate, sources, 3 / pace, coarse)
     spread = [_spread(plate, source, grid) for source in sources]
     follows, most = -math.expm1(-pace * grid.width), _hottest(sources)
     rise = peak = 0.0
@@ -216,7 +209,7 @@ def _held(plate: Plate, source: Source, t: Seconds) -> float:
 
 def _spread(plate: Plate, source: Source, grid: _Grid) -> list[float]:
     """Return, for each cell of time, the most that the heat of all touches can have brought there."""
-    most = _most(plate, source)
+    ages = _ages(plate, source)
     cells = [0.0] * grid.cells
     for touch in source.touches:
         # Touches that begin equally late in their cells bring the same, cell by cell: most do, as times are whole.
@@ -225,25 +218,29 @@ def _spread(plate: Plate, source: Source, grid: _Grid) -> list[float]:
             first = int(start / grid.width)
             late = round(start - first * grid.width, 9)
             if late not in known:
-                known[late] = _spread_by_one(plate, touch, late, grid, most)
+                known[late] = _spread_by_one(plate, touch, late, grid, ages)
             for cell, brings in enumerate(known[late][: grid.cells - first], start=first):
                 cells[cell] += brings
     return cells
 
 
-def _spread_by_one(
-    plate: Plate, touch: Touches, start: float, grid: _Grid, most: Callable[[float, float], float]
-) -> list[float]:
+def _spread_by_one(plate: Plate, touch: Touches, start: float, grid: _Grid, ages: Ages) -> list[float]:
     """Return what one touch that begins at *start*, in the first cell, can have brought by each cell of time."""
     cells = [0.0] * grid.cells
     for number, heat in enumerate(slices(plate, touch.radius, touch.on)):
         begin = start + number * touch.on / _SLICES
         end = begin + touch.on / _SLICES
+        given = touch.rise * heat
         for cell in range(int(begin / grid.width), grid.cells):
             # The heat is some age between these two when the moment lies somewhere in the cell.
-            youngest = max(0.0, cell * grid.width - end)
+            youngest = cell * grid.width - end
             oldest = (cell + 1) * grid.width - begin
-            cells[cell] += touch.rise * heat * most(youngest, oldest)
+            if oldest <= ages.rises_until:
+                cells[cell] += given * ages.at(oldest)
+            elif youngest >= ages.falls_from:
+                cells[cell] += given * ages.at(youngest)
+            else:
+                cells[cell] += given * ages.most(max(0.0, youngest), oldest)
     return cells
 
 
@@ -287,7 +284,7 @@ def left_after(plate: Plate, sources: tuple[Source, ...], t: Seconds) -> Kelvins
     """Return a bound on what is left of the rise at the moment *t*, counted from the first start. Bad end: high."""
     total = 0.0
     for source in sources:
-        most, dosed = _most(plate, source), 0.0
+        most, dosed = _ages(plate, source).most, 0.0
         for touch in source.touches:
             for start in touch.starts:
                 for number, heat in enumerate(slices(plate, touch.radius, touch.on)):

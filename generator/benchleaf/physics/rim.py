@@ -19,14 +19,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import lru_cache
+from operator import ge, le
 from typing import TYPE_CHECKING
 
 from benchleaf.physics.plate import Spot, steady, step
 from benchleaf.physics.types import Fraction, Metres, Seconds, above
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from benchleaf.physics.plate import Plate
 
 _DIRECTIONS = 9
@@ -87,19 +86,15 @@ def _away(mirrors: Walls, distance: Metres) -> tuple[tuple[float, ...], ...]:
     )
 
 
-def _summed(mirrors: Walls, distance: Metres, share: Callable[[float], float]) -> Fraction:
-    best = 0.0
-    for pictures in _away(mirrors, distance):
-        if len(pictures) > _MANY:
-            return Fraction(1.0)
-        best = max(best, math.fsum(map(share, pictures)))
-    return Fraction(min(1.0, best))
-
-
 @lru_cache(maxsize=1024)
 def mirrored_steady(plate: Plate, spot: Spot, mirrors: Walls) -> Fraction:
     """Return a bound on `plate.steady` on a board with sides."""
-    return _summed(mirrors, spot.distance, lambda far: steady(plate, Spot(spot.radius, Metres(far))))
+    best = 0.0
+    for pictures in _away(mirrors, spot.distance):
+        if len(pictures) > _MANY:
+            return Fraction(1.0)
+        best = max(best, math.fsum(steady(plate, Spot(spot.radius, Metres(far))) for far in pictures))
+    return Fraction(min(1.0, best))
 
 
 def mirrored_step(plate: Plate, spot: Spot, mirrors: Walls, t: Seconds) -> Fraction:
@@ -107,17 +102,32 @@ def mirrored_step(plate: Plate, spot: Spot, mirrors: Walls, t: Seconds) -> Fract
     when = min(math.log(max(t, _SOONEST) / _SOONEST) / _STRIDE, _TIMES - 1.0)
     index = min(int(when), _TIMES - 2)
     part = when - index
-    early, late = _steps(plate, spot.radius, index), _steps(plate, spot.radius, index + 1)
+    early, late = _sums(plate, spot, mirrors, index), _sums(plate, spot, mirrors, index + 1)
+    return Fraction(min(1.0, max(here + (there - here) * part for here, there in zip(early, late, strict=True))))
 
-    def share(far: float) -> float:
+
+@lru_cache(maxsize=4096)
+def _sums(plate: Plate, spot: Spot, mirrors: Walls, index: int) -> tuple[float, ...]:
+    """Return the sum over all pictures at one of the times of the table, for each place of the neighbour."""
+    shares = _steps(plate, spot.radius, index)
+    if any(len(pictures) > _MANY for pictures in _away(mirrors, spot.distance)):
+        return (1.0,)
+    return tuple(
+        math.fsum(shares[ring] + (shares[ring + 1] - shares[ring]) * rest for ring, rest in pictures)
+        for pictures in _rings(mirrors, spot.distance)
+    )
+
+
+@lru_cache(maxsize=1024)
+def _rings(mirrors: Walls, distance: Metres) -> tuple[tuple[tuple[int, float], ...], ...]:
+    """Return where in the table's distances each of `_away` lies: after which of them, and how far on."""
+
+    def lies(far: float) -> tuple[int, float]:
         place = max(0.0, min(math.log(far / _NEAREST) / _WIDENING, _RINGS - 1.0))
         ring = min(int(place), _RINGS - 2)
-        rest = place - ring
-        here = early[ring] + (early[ring + 1] - early[ring]) * rest
-        there = late[ring] + (late[ring + 1] - late[ring]) * rest
-        return here + (there - here) * part
+        return ring, place - ring
 
-    return _summed(mirrors, spot.distance, share)
+    return tuple(tuple(map(lies, pictures)) for pictures in _away(mirrors, distance))
 
 
 _SOONEST, _TIMES, _NEAREST, _RINGS = 0.5, 40, 5e-4, 48
@@ -137,20 +147,35 @@ class Brought:
     """What a joule brings to a neighbour on a board with sides, by its age: a curve through a table."""
 
     values: tuple[float, ...]
+    """At the ages of the table, each the same times as old as the one before."""
 
     @property
     def peak(self) -> Seconds:
         """The age at which it brings most."""
-        return Seconds(_FIRST * math.exp(_PACE * max(range(_AGES), key=self.values.__getitem__)))
+        return Seconds(_FIRST * math.exp(_PACE * self._highest))
+
+    @property
+    def rises_and_falls(self) -> bool:
+        """Whether it does so once: it brings more the older it gets until its peak, and then less."""
+        before, after = self.values[: self._highest + 1], self.values[self._highest :]
+        return all(map(le, before, before[1:])) and all(map(ge, after, after[1:]))
+
+    @property
+    def _highest(self) -> int:
+        return max(range(_AGES), key=self.values.__getitem__)
+
+    def at(self, age: float) -> float:
+        """Return what it brings at one age."""
+        # Asked a hundred thousand times for one base: hence no calls.
+        place = 0.0 if age <= _FIRST else min(math.log(age / _FIRST) / _PACE, _AGES - 1.0)
+        here = min(int(place), _AGES - 2)
+        low = self.values[here]
+        return low + (self.values[here + 1] - low) * (place - here)
 
     def most(self, youngest: float, oldest: float) -> float:
         """Return the most that it brings between two ages."""
-        # Asked a hundred thousand times for one base: the two ends and what of the table lies between, without calls.
-        values, first, last = self.values, _place(youngest), _place(oldest)
-        low, high = min(int(first), _AGES - 2), min(int(last), _AGES - 2)
-        here = values[low] + (values[low + 1] - values[low]) * (first - low)
-        there = values[high] + (values[high + 1] - values[high]) * (last - high)
-        return max(here, there, *values[low + 1 : high + 1])
+        low, high = (min(int(_place(age)), _AGES - 2) for age in (youngest, oldest))
+        return max(self.at(youngest), self.at(oldest), *self.values[low + 1 : high + 1])
 
 
 def _place(age: float) -> float:
