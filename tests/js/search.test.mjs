@@ -56,6 +56,8 @@ leads("symptoms/colours.html", ["wrong color", "wrong colour", "colours wrong"])
 leads("symptoms/no-data.html", ["usb not recognized", "usb not recognised"]);
 leads("symptoms/touch.html", ["touch screen dead", "touchscreen dead"]);
 leads("symptoms/dark.html", ["lbank screen", "blank scre"]);
+leads("symptoms/dark.html", ["lcd blank", "monitor is black", "lcd blnk"]);
+leads("repairs/godwit/replace-battery.html", ["swap accumulator godwit", "g1 battery swap"]);
 leads("repairs/godwit/replace-battery.html", ["replace battery godwit", "godwit replace the battery"]);
 leads("repairs/whimbrel/replace-battery.html", ["replace battery whimbrel", "replace battery whim"]);
 leads("repairs/godwit/clean-charge-port.html", ["retin charge port", "re-tin charge port"]);
@@ -146,6 +148,27 @@ test("every entry comes through the index", () => {
   const titles = entries => entries.map(({ href, title, device = "" }) => `${href} ${title} ${device}`).toSorted();
 
   assert.deepEqual(titles(BOOK.entries), titles(ENTRIES));
+});
+
+test("another word for a thing is marked as the thing", () => {
+  const found = find("lcd blank");
+
+  assert.deepEqual(found.marked("Display").map(piece => piece.isMarked), [true]);
+});
+
+test("a word before the sign stands for one behind it, and not the other way round", () => {
+  const kin = word => books.findKin(BOOK, FOLD.stem(word));
+
+  assert.deepEqual(
+    [["lcd", "display"], ["display", "lcd"], ["puddle", "water"], ["water", "puddle"]].map(([one, other]) =>
+      BOOK.alike(kin(one)).has(kin(other)),
+    ),
+    [true, true, true, false],
+  );
+});
+
+test("a filler word weighs less than a word of the trade", () => {
+  assert.equal(first("it always makes problems, the screen goes blank"), "symptoms/dark.html");
 });
 
 test("words that lead nowhere find nothing", () => {

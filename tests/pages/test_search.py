@@ -10,8 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchleaf.pages.search import SearchEntry, index_script
+from benchleaf.pages.search_alike import ALIKE, MEANT
 from benchleaf.pages.search_code import DIGITS, front, number, rising
-from benchleaf.pages.search_words import NO, stem, tables, tokens
+from benchleaf.pages.search_words import NEGATIONS, NO, WEAK, spelt, stem, tables, tokens
 from tests.search.made_up import entries
 
 BEFORE, AFTER = "window.benchleafIndex=", ";\n"
@@ -134,6 +135,27 @@ def test_denials_are_one_word() -> None:
     words = tokens("No not won't won’t wont doesn't cannot can't without never nothing")
 
     assert {NO} == {stem(word) for word in words}
+
+
+@pytest.mark.parametrize("line", [*ALIKE, *MEANT])
+def test_words_that_stand_for_others(line: str) -> None:
+    """Each line holds single words that the search tells apart, two at the least, and none that it passes by."""
+    sides = [side.split() for side in line.split(">")]
+    words = [word for side in sides for word in side]
+
+    assert (words, [], True) == (
+        [word for word in words if len(tokens(word)) == 1],
+        [word for word in words if word in WEAK | NEGATIONS],
+        len({stem(spelt(word)) for word in words}) >= 2,
+    )
+
+
+def test_only_what_leads_somewhere_travels() -> None:
+    """Other words for a thing are in the index where the base has the thing, and nowhere else."""
+    display = str(read(index_script([SearchEntry("part", "Display", "a.html")]))["words"])
+    seal = str(read(index_script([SearchEntry("part", "Seal", "a.html")]))["words"])
+
+    assert (True, False, True) == ("lcd" in display, "lcd" in seal, "gasket" in seal)
 
 
 def test_spellings() -> None:

@@ -22,7 +22,7 @@ ALIKE = (
     "keypad keyboard button key",
     "board pcb mainboard motherboard circuitboard",
     "seal gasket ring oring",
-    "shield lid can cage",
+    "shield lid cage",
     "probe sensor sonde electrode head",
     "speaker loudspeaker",
     "memory storage card",
@@ -90,7 +90,7 @@ ALIKE = (
     # The office
     "method compute calculate formula computation computed",
     "rule finding check",
-    "list all overview",
+    "list overview",
 )
 
 # A word before the sign may stand for one behind it, but not the other way round.
