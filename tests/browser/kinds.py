@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 KINDS = {
     "home": "index.html",
     "symptom": "symptoms/*.html",
+    "diagnosis": "diagnosis/*/*.html",
     "procedures": "procedures.html",
     "procedure": "repairs/*/*.html",
     "bench": "bench/*/*.html",

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 # All words that are seen on the sheet, but for those that only make sense where something can be pressed or searched.
 WORDS = """() => {
-  const ofScripts = "button, [data-search], [data-showing], [data-needs-script], noscript";
+  const ofScripts = "button, [data-search], [data-showing], [data-needs-script], [data-live], noscript";
   const words = new Set();
   const walk = document.createTreeWalker(document.querySelector("#sheet"), NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {

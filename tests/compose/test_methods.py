@@ -58,6 +58,41 @@ def test_examples(anchor: str, name: str, wanted: float) -> None:
     assert wanted == pytest.approx(shown, rel=0.02)
 
 
+def test_plan_by_hand() -> None:
+    """The example of the plan, redone as its page says: every branch by arithmetic alone."""
+    # After "none" the port has 0.54 of 0.58; cleaning costs 4 + 12 + 4 and leaves 0.108 and 0.04 of the whole.
+    none = 20 + (0.54 * 0.2 + 0.04) / 0.58 * 60
+    # Renewing after that costs 32 more for what is left, and helps the 0.04 alone.
+    assert 32 + (0.108 + 0.004) / 0.148 * 60 > 60
+    # After "normal" the battery has 0.36 of 0.42: renewing costs 4 + 24 + 4.
+    normal = 32 + (0.06 + 0.036) / 0.42 * 60
+    # 0.06 of the port is left in 0.096: cleaning costs 20, and leaves 0.012 + 0.036.
+    normal = min(normal, 32 + 0.096 / 0.42 * (20 + 0.048 / 0.096 * 60))
+
+    shown = _results("plan")
+
+    assert 2 + 0.58 * none + 0.42 * normal == pytest.approx(float(shown["With the test first"].split()[0]), rel=1e-3)
+    assert 60 == float(shown["At once to the end"].split()[0])
+    assert 20 + 0.52 * (32 + 0.16 / 0.52 * 60) == pytest.approx(
+        float(shown["Clean, renew, refer, no test"].split()[0]), rel=1e-3
+    )
+
+
+@pytest.mark.parametrize(
+    ("anchor", "name", "wanted"),
+    [
+        ("shares", "First", 15 / 26), ("shares", "Cure works", 12 / 16),  # Laplace's rule of succession
+        ("bayes", "First", 0.54 / 0.58),
+        # 60 + 0.25 x 120; 60 / 120; 60 / 0.75: by hand.
+        ("replace", "All in", 90), ("replace", "Breaks even at a success of", 0.5),
+        ("replace", "Breaks even at a price of", 80),
+    ],
+)  # fmt: skip
+def test_decisions_by_hand(anchor: str, name: str, wanted: float) -> None:
+    """What shares, outcomes and a repair come to is what their formulas give on paper."""
+    assert wanted == pytest.approx(float(_results(anchor)[name].split()[0]), rel=1e-3)
+
+
 @pytest.mark.parametrize("name", [*SUBSTANCES, *ALLOYS])
 def test_every_value_has_its_source(name: str) -> None:
     """Each number of a built-in material stands beside its source."""

@@ -191,7 +191,9 @@ causes:
     page = drawn({f"{make.DOCS}/diagnosis/wader/no-light.yml": text})["symptoms/no-light.html"]
 
     rows = [
-        f"{row.th.get_text()} {' '.join(text.get_text() for text in row.select('.share > span'))}".strip()
+        f"{next(iter(row.th.strings))} {' '.join(text.get_text() for text in row.select('.share > span'))}".replace(
+            "\N{NO-BREAK SPACE}", " "
+        ).strip()
         for row in page.select('table[aria-label^="Causes"] tbody tr')
         if row.th
     ]

@@ -17,6 +17,7 @@ from benchleaf.pages.views import (
     DeviceView,
     Fact,
     FastenerRow,
+    FirstAction,
     HomeView,
     LimitRow,
     Link,
@@ -50,6 +51,7 @@ from benchleaf.pages.views import (
     words,
 )
 from tests.pages.benches import BENCH
+from tests.pages.isolations import ISOLATION, TOGETHER
 from tests.pages.sheets import HOT, IGNITION, LONG, PROCEDURE
 from tests.pages.shop import CHOICE, G1, G2, LOCAL, ONLY_G2, ROWS, shell
 
@@ -106,11 +108,19 @@ SYMPTOM = SymptomView(
         SymptomDevice(
             Link("Godwit field logger", "../devices/godwit.html"),
             "godwit",
-            words("charge current, closed, 2 min"),
+            Link("Fault isolation sheet", "../diagnosis/godwit/no-charge.html"),
+            (FirstAction(words("Charge current, closed, 2 min"), "47.07 EUR to be expected", ONLY_G2),),
             (
-                CauseRow("Corroded charge port", Share("58 %", "58", "38–76 %"), (words(ROWS[0].procedure),)),
-                CauseRow("Worn battery", Share("27 %", "27", "12–46 %"), (words("Replace the battery"),)),
-                CauseRow("Short on the charge rail", Share("15 %", "15"), (words("refer: board-level short hunting"),)),
+                CauseRow(
+                    "Corroded charge port",
+                    "seen 14 times",
+                    Share("58 %", "58", "38–76 %", "38", "76"),
+                    (words(ROWS[0].procedure),),
+                ),
+                CauseRow("Worn battery", "seen 6 times", Share("27 %", "27"), (words("Replace the battery"),)),
+                CauseRow(
+                    "Short on the charge rail", "seen 3 times", None, (words("refer: board-level short hunting"),)
+                ),
             ),
             ROWS,
             CHOICE,
@@ -339,6 +349,8 @@ REGISTER = RegisterView(
 )
 
 SAMPLES: dict[str, View] = {
+    "diagnosis/godwit/no-charge.html": ISOLATION,
+    "diagnosis/godwit/got-wet.html": TOGETHER,
     "index.html": HOME,
     "symptoms/no-charge.html": SYMPTOM,
     "devices/godwit.html": DEVICE,

@@ -22,12 +22,14 @@ class Line(NamedTuple):
     """
     One line of a plan: how deep it lies, after which outcome it comes, what is done, and what is known by then.
 
-    `outcome` is "" after a cure in vain and at the beginning. `chance` is how likely one comes here at all; `before`
-    and `after` are the seconds on the way before and after it is done. `cured` is how likely all ends here in a cure.
+    `asked` and `outcome` are what was seen, both "" after a cure in vain and at the beginning. `chance` is how likely
+    one comes here at all; `before` and `after` are the seconds on the way before and after it is done. `cured` is how
+    likely all ends here in a cure.
     A `node` of None is a way that is not followed any further: it is seldom gone.
     """
 
     depth: int
+    asked: str
     outcome: str
     node: Node | None
     chance: float
@@ -69,7 +71,7 @@ class Follow:
 
     def lines(self, node: Node, lightest: float, level: int = 0) -> Iterator[Line]:
         """Yield the lines of the plan that begins with *node*; ways below the share *lightest* end early."""
-        yield from self._lines(Line(0, "", node, 1.0, 0.0, 0.0, 0.0), level, lightest)
+        yield from self._lines(Line(0, "", "", node, 1.0, 0.0, 0.0, 0.0), level, lightest)
 
     def _lines(self, line: Line, level: int, lightest: float) -> Iterator[Line]:
         node = line.node
@@ -82,16 +84,16 @@ class Follow:
             after = line.before + own
             cured = line.chance * node.success if isinstance(node, Cure) else 0.0
             yield line._replace(after=after, cured=cured)
-            for outcome, probability, following in _ways(node):
-                down = Line(line.depth + 1, outcome, following, line.chance * probability, after, after, 0.0)
+            for asked, outcome, probability, following in _ways(node):
+                down = Line(line.depth + 1, asked, outcome, following, line.chance * probability, after, after, 0.0)
                 yield from self._lines(down, then, lightest)
 
 
-def _ways(node: Ask | Cure) -> Iterator[tuple[str, float, Node]]:
+def _ways(node: Ask | Cure) -> Iterator[tuple[str, str, float, Node]]:
     if isinstance(node, Ask):
-        yield from ((one.outcome, one.probability, one.next) for one in node.outcomes)
+        yield from ((node.test, one.outcome, one.probability, one.next) for one in node.outcomes)
     elif node.if_not:
-        yield "", 1 - node.success, node.if_not
+        yield "", "", 1 - node.success, node.if_not
 
 
 def drawn(follow: Follow, node: Node, most: int, level: int = 0) -> tuple[tuple[Line, ...], float]:

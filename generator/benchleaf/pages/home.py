@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from markupsafe import Markup
 
-from benchleaf.pages.parts import NO_PROSE, Link, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
+from benchleaf.pages.parts import NO_PROSE, Link, Only, ProcedureRow, Share, Shell, TitleBlock, VariantChoice, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +56,18 @@ class CauseRow:
     """One cause of a symptom on one device, the likeliest first."""
 
     cause: str  # "Corroded charge port"
+    seen: str  # "seen 14 times"
     share: Share | None  # None where the causes come together and are not ranked
     cures: tuple[Words, ...]  # one line each: a procedure, or "refer: board-level short hunting"
+
+
+@dataclass(frozen=True, slots=True)
+class FirstAction:
+    """What to do first about a symptom on one device, and what all of it comes to."""
+
+    do: Words  # "Charge current", ", closed, 2 min"
+    expected: str  # "47.07 EUR and 20 min to be expected, cured in 63 %"
+    only: Only | None = None  # where variants cost differently
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +76,8 @@ class SymptomDevice:
 
     device: Link
     anchor: str  # "godwit"
-    first_test: Words = ()  # "charge current", ", closed, 2 min"
+    sheet: Link | None = None  # to the fault isolation sheet, where there is a diagnosis
+    firsts: tuple[FirstAction, ...] = ()  # what to do first, for each group of variants that cost alike
     causes: tuple[CauseRow, ...] = ()  # only where there is a diagnosis
     procedures: tuple[ProcedureRow, ...] = ()  # that answer the symptom on this device
     variants: VariantChoice | None = None  # only where there is a choice

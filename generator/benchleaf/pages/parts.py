@@ -164,3 +164,5 @@ class Share:
     text: str  # "58 %"
     width: str  # "58": 0 to 100, the bar's length
     range: str = ""  # "38–76 %"
+    low: str = ""  # "38": where the interval begins, drawn below the bar
+    high: str = ""  # "76"

@@ -18,11 +18,23 @@ from benchleaf.pages.device import (
 from benchleaf.pages.home import (
     CauseRow,
     ChangeRow,
+    FirstAction,
     HomeView,
     Matrix,
     MatrixRow,
     SymptomDevice,
     SymptomView,
+)
+from benchleaf.pages.isolation import (
+    ActionRow,
+    ArrivedRow,
+    IsolationView,
+    Option,
+    PlanGroup,
+    PlanLine,
+    RepairRow,
+    SuspectRow,
+    TestRow,
 )
 from benchleaf.pages.lists import (
     AllowedFinding,
@@ -84,7 +96,9 @@ __all__ = [
     "POLICY",
     "POLICY_WHILE_SERVING",
     "AccessNode",
+    "ActionRow",
     "AllowedFinding",
+    "ArrivedRow",
     "Banner",
     "BenchStep",
     "BenchView",
@@ -101,7 +115,9 @@ __all__ = [
     "DevicesView",
     "Fact",
     "FastenerRow",
+    "FirstAction",
     "HomeView",
+    "IsolationView",
     "Limit",
     "LimitRow",
     "Link",
@@ -116,11 +132,14 @@ __all__ = [
     "Need",
     "Needs",
     "Only",
+    "Option",
     "PartRow",
     "Phase",
     "Picture",
+    "PlanGroup",
     "PlanHole",
     "PlanLeader",
+    "PlanLine",
     "PlanOutline",
     "PlanView",
     "ProcedureRow",
@@ -128,6 +147,7 @@ __all__ = [
     "ProceduresView",
     "RegisterRow",
     "RegisterView",
+    "RepairRow",
     "Row",
     "SafetyMessage",
     "Share",
@@ -135,8 +155,10 @@ __all__ = [
     "Sheet",
     "Shell",
     "State",
+    "SuspectRow",
     "SymptomDevice",
     "SymptomView",
+    "TestRow",
     "TitleBlock",
     "ToolRow",
     "ToolsView",
@@ -154,6 +176,7 @@ View = (
     HomeView
     | SymptomView
     | BenchView
+    | IsolationView
     | DeviceView
     | ProcedureView
     | ProceduresView

@@ -10,6 +10,7 @@ from benchleaf.derive.usage import shown
 from benchleaf.pages.compose.bench import sizes
 from benchleaf.pages.compose.bench.page import bench_view
 from benchleaf.pages.compose.device import device_view, devices_view
+from benchleaf.pages.compose.isolation.view import sheets
 from benchleaf.pages.compose.lists import (
     material_names,
     material_view,
@@ -73,6 +74,7 @@ def _lists(site: Site) -> Iterator[tuple[str, View]]:
 def _symptoms(site: Site) -> Iterator[tuple[str, View]]:
     for symptom in site.base.symptoms.values():
         yield f"symptoms/{symptom.id}.html", symptom_view(site, symptom)
+    yield from sheets(site)
 
 
 def _devices(site: Site) -> Iterator[tuple[str, View]]:

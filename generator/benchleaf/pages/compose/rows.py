@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import answers
+from benchleaf.model.diagnosis import Referral
 from benchleaf.model.procedure import ANY_DEVICE
-from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, variant_titles
+from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, page_to_work_by, variant_titles
 from benchleaf.pages.home import Matrix, MatrixRow
 from benchleaf.pages.parts import Link, ProcedureRow, Words, words
 from benchleaf.units import show
@@ -14,6 +15,7 @@ from benchleaf.units import show
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from benchleaf.model.diagnosis import Cure
     from benchleaf.model.procedure import Procedure
     from benchleaf.pages.compose.site import Site
 
@@ -79,3 +81,17 @@ def _count(number: int, noun: str) -> str:
 def device_link(site: Site, device: str, root: str) -> Link:
     """Return the link to a device; plain words for procedures of any device."""
     return Link(device_title(site, device), "" if device == ANY_DEVICE else f"{root}devices/{device}.html")
+
+
+def cure_line(site: Site, device: str, cure: Cure | Referral, root: str) -> Words:
+    """Return what ends a cause on *device*: a procedure and how often it did, or someone else and the price."""
+    if isinstance(cure, Referral):
+        price = f", {show.tidy(cure.price.text)}" if cure.price else ""
+        return words(f"refer: {cure.title}{price}")
+    name = cure.procedure.text
+    target = site.base.procedures.get((device, name)) or site.base.procedures.get((ANY_DEVICE, name))
+    counted = f", {cure.cured} of {cure.tried} cured" if cure.tried is not None else ""
+    if target is None:
+        return words(name, counted)
+    begin = words(", ", Link("begin at the bench", root + page_to_work_by(target))) if site.outcome(target).ways else ()
+    return (*words(Link(target.title.text, root + page_of(target)), counted), *begin)

@@ -17,7 +17,7 @@ from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.parts import POLICY, Link, NavItem, Only, Shell, VariantChoice, VariantOption
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from benchleaf.derive.numbering import Numbered
     from benchleaf.findings import Finding
@@ -27,12 +27,13 @@ if TYPE_CHECKING:
     from benchleaf.model.step import Step
     from benchleaf.model.times import Span
     from benchleaf.model.words import OnlyFor
+    from benchleaf.pages.compose.isolation.groups import Group
     from benchleaf.pages.sheet import Row
 
 WORDMARK = "Benchleaf"
 SCRIPTS = ("assets/search.js",)
 _NAV = (
-    ("What the customer says", "index.html", ("symptoms/",)),
+    ("What the customer says", "index.html", ("symptoms/", "diagnosis/")),
     ("Devices", "devices.html", ("devices/",)),
     ("Procedures", "procedures.html", ("repairs/",)),
     ("Materials", "materials.html", ("materials/",)),
@@ -110,6 +111,11 @@ class Site:
         for procedure in shown(self.base, drafts=self.options.drafts):
             found.setdefault(procedure.device, []).append(procedure)
         return {device: tuple(own) for device, own in found.items()}
+
+    @cached_property
+    def isolated(self) -> dict[tuple[str, str], tuple[Group, ...]]:
+        """Diagnoses that were answered, by device and symptom, as `isolation.groups` keeps them."""
+        return {}
 
     @cached_property
     def drawn(self) -> dict[tuple[str, str], Mapping[str, Row]]:
@@ -210,7 +216,11 @@ def only_for(device: Device | None, only: OnlyFor | None) -> Only | None:
     """Return the mark of a thing that exists for some variants only."""
     if only is None or device is None:
         return None
-    names = [variant.id for variant in device.variants if only.holds(variant.id)]
+    return only_named(device, [variant.id for variant in device.variants if only.holds(variant.id)])
+
+
+def only_named(device: Device, names: Sequence[str]) -> Only:
+    """Return the mark of what holds for the variants *names*."""
     return Only(" ".join(names), f"{variant_titles(device, names)} only")
 
 

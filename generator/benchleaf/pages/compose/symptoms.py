@@ -7,14 +7,16 @@ from typing import TYPE_CHECKING
 
 from benchleaf.decisions.diagnose import ranked
 from benchleaf.derive.usage import answers, shown
-from benchleaf.model.diagnosis import Cure, Referral
 from benchleaf.model.procedure import ANY_DEVICE
-from benchleaf.pages.compose.rows import device_link, matrix, procedure_row
-from benchleaf.pages.compose.site import Site, choice, number_of, page_of, page_to_work_by
-from benchleaf.pages.home import CauseRow, ChangeRow, HomeView, SymptomDevice, SymptomView
-from benchleaf.pages.parts import NO_PROSE, Cell, Link, Share, TitleBlock, Words, words
+from benchleaf.pages.compose.isolation.actions import first_action
+from benchleaf.pages.compose.isolation.groups import groups
+from benchleaf.pages.compose.isolation.paths import path_of
+from benchleaf.pages.compose.isolation.wording import drawn
+from benchleaf.pages.compose.rows import cure_line, device_link, matrix, procedure_row
+from benchleaf.pages.compose.site import Site, choice, number_of, page_of
+from benchleaf.pages.home import CauseRow, ChangeRow, FirstAction, HomeView, SymptomDevice, SymptomView
+from benchleaf.pages.parts import NO_PROSE, Cell, Link, TitleBlock
 from benchleaf.pages.prose import prose
-from benchleaf.units import show
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -85,12 +87,22 @@ def _devices(site: Site, symptom: Symptom) -> Iterator[SymptomDevice]:
         yield SymptomDevice(
             device=device_link(site, device, root),
             anchor=device,
+            sheet=Link("Fault isolation sheet", root + path_of(diagnosis)) if diagnosis and known else None,
+            firsts=tuple(_firsts(site, diagnosis, root)) if diagnosis and known else (),
             causes=tuple(_causes(site, diagnosis, root)) if diagnosis else (),
             procedures=tuple(procedure_row(site, procedure, root) for procedure in found),
             variants=choice(known, known.variant_ids) if known else None,
             remark=_TOGETHER if diagnosis and diagnosis.several else "",
             notes=prose(diagnosis.notes or "") if diagnosis else NO_PROSE,
         )
+
+
+def _firsts(site: Site, diagnosis: Diagnosis, root: str) -> Iterator[FirstAction]:
+    """Yield what to do first, for each group of variants that cost alike."""
+    for group in groups(site, diagnosis):
+        found = first_action(site, group, root)
+        if found:
+            yield found
 
 
 def _causes(site: Site, diagnosis: Diagnosis, root: str) -> Iterator[CauseRow]:
@@ -101,20 +113,6 @@ def _causes(site: Site, diagnosis: Diagnosis, root: str) -> Iterator[CauseRow]:
     """
     for one in ranked(site.base, diagnosis):
         cause, seen = one.cause, f"seen {one.seen} time{'' if one.seen == 1 else 's'}"
-        percent = round(100 * one.share.value) if one.share else 0
-        share = Share(f"{percent} %", str(percent), seen) if one.share else None
-        cures = tuple(_cure(site, diagnosis.device, cure, root) for cure in cause.cures)
-        yield CauseRow(cause.title.text, share, cures)
-
-
-def _cure(site: Site, device: str, cure: Cure | Referral, root: str) -> Words:
-    if isinstance(cure, Referral):
-        price = f", {show.tidy(cure.price.text)}" if cure.price else ""
-        return words(f"refer: {cure.title}{price}")
-    name = cure.procedure.text
-    target = site.base.procedures.get((device, name)) or site.base.procedures.get((ANY_DEVICE, name))
-    counted = f", {cure.cured} of {cure.tried} cured" if cure.tried is not None else ""
-    if target is None:
-        return words(name, counted)
-    begin = words(", ", Link("begin at the bench", root + page_to_work_by(target))) if site.outcome(target).ways else ()
-    return (*words(Link(target.title.text, root + page_of(target)), counted), *begin)
+        share = drawn(one.share) if one.share else None
+        cures = tuple(cure_line(site, diagnosis.device, cure, root) for cure in cause.cures)
+        yield CauseRow(cause.title.text, seen, share, cures)

@@ -6,7 +6,7 @@ from functools import cache
 from itertools import chain
 from typing import TYPE_CHECKING
 
-from benchleaf.pages.compose.methods import heat, liquids, parts
+from benchleaf.pages.compose.methods import decisions, heat, liquids, parts
 from benchleaf.pages.compose.wording import capital
 from benchleaf.pages.lists import Fact, Method, MethodsView
 from benchleaf.pages.parts import Cell, TitleBlock, words
@@ -26,8 +26,8 @@ _FOOT = words(
 
 @cache
 def methods() -> tuple[Method, ...]:
-    """Return every method, its example worked out by the same functions that the dry run asks."""
-    return tuple(chain(heat.methods(), liquids.methods(), parts.methods()))
+    """Return every method, its example worked out by the same functions that the dry run and the plans ask."""
+    return tuple(chain(heat.methods(), liquids.methods(), parts.methods(), decisions.methods()))
 
 
 def methods_view(site: Site) -> MethodsView:

@@ -1,0 +1,1 @@
+"""From a diagnosis to its fault isolation sheet."""
