@@ -6,6 +6,7 @@
 #   make check   format, lint, types, imports, tests and a strict build of the site: what must hold before a change lands
 #   make lint    the first four of these
 #   make mutants what the rules catch of the faults that a tired author commits
+#   make durability  whether the bench page loses a step when its browser is killed, a hundred times
 #   make bench   how long a build takes and how it grows, beside a plain site of the same text
 #   make clean   take away what these commands made, but for .venv and node_modules
 
@@ -15,7 +16,7 @@ BIN    := $(VENV)/bin
 # MkDocs' theme prints a notice about its own future at each build; ours is in DEVELOPERS.md.
 export NO_MKDOCS_2_WARNING := 1
 
-.PHONY: site serve test check strict lint bench mutants clean tools
+.PHONY: site serve test check strict lint bench mutants durability clean tools
 .DEFAULT_GOAL := site
 .DELETE_ON_ERROR:
 
@@ -47,6 +48,9 @@ bench: $(VENV)/.stamp
 
 mutants: $(VENV)/.stamp
 	@$(BIN)/python -m tests.mutants $(ARGS)
+
+durability: $(VENV)/.stamp tools
+	@$(BIN)/python -m tests.durability $(ARGS)
 
 clean:
 	@rm -rf site dist build .cache .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis

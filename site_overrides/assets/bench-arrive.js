@@ -102,7 +102,10 @@
    */
   const drawRuns = (place, runs, hands, clock) => {
     const rows = runs.map(run => {
-      const keys = element("div", button("Take up", () => hands.take(run)));
+      const keys = element(
+        "div",
+        button("Take up", () => hands.take(run)),
+      );
       if (!run.away) keys.append(button("Lay away", () => hands.lay(run)));
       keys.className = "answers";
       const row = element("div", element("p", `${tellRun(run, clock)}${run.away ? " (laid away)" : ""}`), keys);
@@ -134,15 +137,25 @@
    */
   const drawResume = (view, run, page, say) => {
     const last = run.path.filter(({ state }) => state !== "undone").at(-1);
-    const told = last ? `${last.label} ${say} ${last.state === "failed" ? "Its check failed" : "Done"}, ${tellTime(last.at, run.saved)}.` : "";
-    write(get(view, "[data-last]"), told ? `${told} Look at the device: is it so?` : "Begun, and no step was done yet.");
+    const told = last
+      ? `${last.label} ${say} ${last.state === "failed" ? "Its check failed" : "Done"}, ${tellTime(last.at, run.saved)}.`
+      : "";
+    write(
+      get(view, "[data-last]"),
+      told ? `${told} Look at the device: is it so?` : "Begun, and no step was done yet.",
+    );
     const revised = tellRevised(run, page);
     const place = get(view, "[data-revised]");
     place.hidden = revised === "";
     write(get(view, "[data-revised-what]"), revised);
     const head = element("tr", element("th", ""), element("th", "Begun with"), element("th", "Now"));
-    const numbers = [["Revision", `${run.revision}`, `${page.revision}`], ["Steps", run.digest.slice(0, 8), page.digest.slice(0, 8)]];
-    const rows = numbers.map(([name, then, now]) => element("tr", element("th", name ?? ""), element("td", then ?? ""), element("td", now ?? "")));
+    const numbers = [
+      ["Revision", `${run.revision}`, `${page.revision}`],
+      ["Steps", run.digest.slice(0, 8), page.digest.slice(0, 8)],
+    ];
+    const rows = numbers.map(([name, then, now]) =>
+      element("tr", element("th", name ?? ""), element("td", then ?? ""), element("td", now ?? "")),
+    );
     for (const cell of all(head, "th")) cell.setAttribute("scope", "col");
     for (const row of rows) row.firstElementChild?.setAttribute("scope", "row");
     get(view, "[data-revised-numbers]").replaceChildren(element("thead", head), element("tbody", ...rows));
@@ -154,7 +167,17 @@
     return revised !== "";
   };
 
-  const benchleafArrive = { button, covers, drawArrival, drawResume, drawRuns, readAnswers, receive, tellRevised, tellRun };
+  const benchleafArrive = {
+    button,
+    covers,
+    drawArrival,
+    drawResume,
+    drawRuns,
+    readAnswers,
+    receive,
+    tellRevised,
+    tellRun,
+  };
   if (typeof module !== "undefined") module.exports = benchleafArrive;
   else Object.assign(window, { benchleafArrive });
 }

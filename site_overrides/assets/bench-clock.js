@@ -1,7 +1,7 @@
 // @ts-check
 "use strict";
 
-/* Times by the clock: what is left of a wait, how long a touch lasts. Nothing is counted, so a sleeping page is right. */
+/* Times by the clock: what is left of a wait, how long a touch lasts. Nothing is counted: a page may sleep. */
 
 /**
  * A step's time: a wait that must be over, or touches that last as long as they may.

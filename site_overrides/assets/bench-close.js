@@ -14,9 +14,12 @@
     typeof module === "undefined"
       ? /** @type {any} */ (window)
       : {
-          benchleafArrive: require("./bench-arrive.js"), benchleafDraw: require("./bench-draw.js"),
-          benchleafRecord: require("./bench-record.js"), benchleafTray: require("./bench-tray.js"),
-          benchleafWay: require("./bench-way.js"), benchleafClock: require("./bench-clock.js"),
+          benchleafArrive: require("./bench-arrive.js"),
+          benchleafDraw: require("./bench-draw.js"),
+          benchleafRecord: require("./bench-record.js"),
+          benchleafTray: require("./bench-tray.js"),
+          benchleafWay: require("./bench-way.js"),
+          benchleafClock: require("./bench-clock.js"),
         };
   /** @type {typeof import("./bench-arrive.js")} */
   const { button } = own.benchleafArrive;
@@ -78,7 +81,9 @@
     ask(
       view,
       "Another window has carried this work on",
-      [`There it was saved ${far}. What was done last in this window was not saved, and nothing was written over the other.`],
+      [
+        `There it was saved ${far}. What was done last in this window is not saved; nothing was written over the other.`,
+      ],
       [button("Go on here from what was saved there", take)],
     );
   };
@@ -93,7 +98,9 @@
     const items = lying(run.path).map(item => element("li", `In the tray: ${tellItem(item)}`));
     const steps = undone(run).map(label => element("li", `Not done: ${label}`));
     const rows = [...items, ...steps];
-    view.querySelector("[data-left]")?.replaceChildren(...(rows.length > 0 ? rows : [element("li", "The tray is empty, and every step is done.")]));
+    view
+      .querySelector("[data-left]")
+      ?.replaceChildren(...(rows.length > 0 ? rows : [element("li", "The tray is empty, and every step is done.")]));
     for (const radio of /** @type {HTMLInputElement[]} */ (all(view, "[name=outcome]"))) {
       // A device is not cured by work that was stopped.
       radio.disabled = radio.value === "cured" && run.state === "stopped";
@@ -142,20 +149,43 @@
     const record = recordOf(head, run);
     /** @type {[string, string][]} */
     const facts = [
-      ["Procedure", `${record.title ?? record.procedure}, revision ${record.revision}`], ["Device", head.device],
-      ["Variant", run.variant], ["Serial or job number", run.job], ["Begun", new Date(run.began).toLocaleString()],
-      ["Ended", run.ended ? new Date(run.ended).toLocaleString() : "open"], ["Stopped", record.stopped ?? ""],
-      ["Outcome", run.outcome], ["Cause", run.cause], ["Remark", run.remark],
-      ["Left in the tray", record.left_out.map((/** @type {any} */ item) => tellItem([item.what, item.count])).join(", ") || "nothing"],
+      ["Procedure", `${record.title ?? record.procedure}, revision ${record.revision}`],
+      ["Device", head.device],
+      ["Variant", run.variant],
+      ["Serial or job number", run.job],
+      ["Begun", new Date(run.began).toLocaleString()],
+      ["Ended", run.ended ? new Date(run.ended).toLocaleString() : "open"],
+      ["Stopped", record.stopped ?? ""],
+      ["Outcome", run.outcome],
+      ["Cause", run.cause],
+      ["Remark", run.remark],
+      [
+        "Left in the tray",
+        record.left_out.map((/** @type {any} */ item) => tellItem([item.what, item.count])).join(", ") || "nothing",
+      ],
     ];
-    const list = element("dl", ...facts.filter(([, value]) => value).map(([name, value]) => element("div", element("dt", name), element("dd", value))));
+    const list = element(
+      "dl",
+      ...facts
+        .filter(([, value]) => value)
+        .map(([name, value]) => element("div", element("dt", name), element("dd", value))),
+    );
     const head_ = ["Step", "Instruction", "State", "When", "Result, reason, note"].map(name => element("th", name));
     const rows = record.steps.map(row =>
-      element("tr", ...[row.label, say(row.step), row.replaced ? `${row.state}, done again below` : row.state,
-        new Date(row.when).toLocaleTimeString(), tellRow(row)].map(text => element("td", text))),
+      element(
+        "tr",
+        ...[
+          row.label,
+          say(row.step),
+          row.replaced ? `${row.state}, done again below` : row.state,
+          new Date(row.when).toLocaleTimeString(),
+          tellRow(row),
+        ].map(text => element("td", text)),
+      ),
     );
     place.replaceChildren(
-      element("h2", "Record"), list,
+      element("h2", "Record"),
+      list,
       element("table", element("thead", element("tr", ...head_)), element("tbody", ...rows)),
     );
   };

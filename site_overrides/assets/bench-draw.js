@@ -27,8 +27,10 @@
     typeof module === "undefined"
       ? /** @type {any} */ (window)
       : {
-          benchleafClock: require("./bench-clock.js"), benchleafTray: require("./bench-tray.js"),
-          benchleafJudge: require("./bench-judge.js"), benchleafRecord: require("./bench-record.js"),
+          benchleafClock: require("./bench-clock.js"),
+          benchleafTray: require("./bench-tray.js"),
+          benchleafJudge: require("./bench-judge.js"),
+          benchleafRecord: require("./bench-record.js"),
         };
   /** @type {typeof import("./bench-clock.js")} */
   const { tellTime } = own.benchleafClock;
@@ -44,8 +46,17 @@
   const HELD = new Set(["read", "wait", "route"]);
   /** @type {{ [due in Due]?: string }} */
   const WORDS = {
-    read: "Hold: danger read", start: "Start", lift: "Lift", pause: "Pause", wait: "Hold: cut the wait short",
-    answer: "Yes", reading: "Reading", done: "Done", forward: "Forward", route: "Hold: take this way",
+    more: "More below",
+    read: "Hold: danger read",
+    start: "Start",
+    lift: "Lift",
+    pause: "Pause",
+    wait: "Hold: cut the wait short",
+    answer: "Yes",
+    reading: "Reading",
+    done: "Done",
+    forward: "Forward",
+    route: "Hold: take this way",
   };
 
   /**
@@ -101,7 +112,8 @@
   const showView = (document, view, section) => {
     document.documentElement.dataset.view = view;
     for (const other of all(document, "[data-view]")) {
-      if (other !== document.documentElement) other.hidden = other.dataset.view !== view || (view === "step" && other !== section);
+      if (other !== document.documentElement)
+        other.hidden = other.dataset.view !== view || (view === "step" && other !== section);
     }
   };
 
@@ -129,11 +141,12 @@
 
   const line = (/** @type {HTMLElement | null} */ place, /** @type {string} */ value, small = "") => {
     const text = small ? `${value} ${small}` : value;
-    if (place && place.textContent !== text) place.replaceChildren(value, ...(small ? [" ", element("small", small)] : []));
+    if (place && place.textContent !== text)
+      place.replaceChildren(value, ...(small ? [" ", element("small", small)] : []));
   };
 
   /**
-   * The state of the device where the work stands, also while an earlier step is looked at. What hangs on a step that was
+   * The state of the device where the work stands, also while an earlier step is looked at. What hangs on a step that is
    * left undone is marked as planned only: the board may not say "isolated" of a battery that nobody unplugged.
    * @param {Document} document
    * @param {Shown} shown
@@ -150,9 +163,14 @@
       else line(place, "as counted below", `${missing.join(", ")} not done`);
       place?.toggleAttribute("data-doubt", steps !== undefined);
     }
-    line(document.querySelector('[data-board="record"]'), saved, missing.length > 0 ? `not done: ${missing.join(", ")}` : "");
+    line(
+      document.querySelector('[data-board="record"]'),
+      saved,
+      missing.length > 0 ? `not done: ${missing.join(", ")}` : "",
+    );
     const items = lying(run.path).map(item => element("li", tellItem(item)));
-    document.querySelector("[data-tray]")?.replaceChildren(...(items.length > 0 ? items : [element("li", "empty")]));
+    const nothing = missing.length > 0 ? [element("li", "nothing")] : [];
+    document.querySelector("[data-tray]")?.replaceChildren(...(items.length > 0 ? items : nothing));
   };
 
   /** Before work is begun nothing is known of a device, and no key does anything to it. */
@@ -172,7 +190,13 @@
   /** What the present check says: the reading in words, or the answer. */
   const verdictOf = (/** @type {Shown} */ { run, node, due }) => {
     const draft = run.looking === null ? run.now : run.path[run.looking]?.draft;
-    const said = draft?.reading ? tellReading(draft.reading) : draft?.answer === "no" ? "No." : draft?.answer === "yes" ? "Yes." : "";
+    const said = draft?.reading
+      ? tellReading(draft.reading)
+      : draft?.answer === "no"
+        ? "No."
+        : draft?.answer === "yes"
+          ? "Yes."
+          : "";
     const way = node?.fail?.say ?? "No way on is written: stop, and show it to the senior technician.";
     return due === "route" ? `${said} ${way} Or Back one, and ${draft?.reading ? "read" : "look"} again.` : said;
   };
@@ -194,12 +218,16 @@
       place.setAttribute("data-verdict", draft.reading?.verdict ?? draft.answer ?? "");
       place.setAttribute("role", "status");
       write(/** @type {HTMLElement} */ (place), verdictOf(shown));
-      for (const control of /** @type {HTMLButtonElement[]} */ (all(check, "button, input"))) control.disabled = entry !== undefined;
+      for (const control of /** @type {HTMLButtonElement[]} */ (all(check, "button, input")))
+        control.disabled = entry !== undefined;
     }
     const was = section.querySelector("[data-was]") ?? section.appendChild(element("p"));
     was.setAttribute("data-was", "");
     const states = { done: "Done", undone: "Not done", failed: "Failed" };
-    write(/** @type {HTMLElement} */ (was), entry ? `${states[entry.state]} ${tellTime(entry.at, shown.clock)}${entry.why ? `: ${entry.why}` : ""}` : "");
+    write(
+      /** @type {HTMLElement} */ (was),
+      entry ? `${states[entry.state]} ${tellTime(entry.at, shown.clock)}${entry.why ? `: ${entry.why}` : ""}` : "",
+    );
     if (!isNew) return;
     const fields = { reading: draft.typed, note: draft.note, photo: draft.photos };
     for (const field of /** @type {HTMLInputElement[]} */ (all(section, "input, textarea"))) {
@@ -208,13 +236,17 @@
   };
 
   /** The words of the large key, and whether it must be held. */
-  const drawKeys = (/** @type {Document} */ document, /** @type {Shown} */ { run, due }, /** @type {string} */ view) => {
+  const drawKeys = (
+    /** @type {Document} */ document,
+    /** @type {Shown} */ { run, due },
+    /** @type {string} */ view,
+  ) => {
     const done = /** @type {HTMLButtonElement} */ (get(document, '.keys [data-do="done"]'));
     const words = WORDS[due] ?? "";
     write(get(done, "[data-do-words]"), words);
     done.hidden = view !== "step";
     done.toggleAttribute("data-held", HELD.has(due));
-    done.disabled = due === "pause";
+    done.setAttribute("aria-disabled", String(due === "pause"));
     const again = /** @type {HTMLElement | null} */ (document.querySelector('.keys [data-do="again"]'));
     if (again) again.hidden = run.looking === null || view !== "step";
     /** @type {HTMLButtonElement} */ (get(document, '.keys [data-do="leave"]')).hidden =
@@ -225,7 +257,19 @@
   };
 
   const benchleafDraw = {
-    all, drawBoard, drawIdle, drawKeys, drawPhases, drawStep, drawVariant, element, get, sayOf, sectionOf, showView, write,
+    all,
+    drawBoard,
+    drawIdle,
+    drawKeys,
+    drawPhases,
+    drawStep,
+    drawVariant,
+    element,
+    get,
+    sayOf,
+    sectionOf,
+    showView,
+    write,
   };
   if (typeof module !== "undefined") module.exports = benchleafDraw;
   else Object.assign(window, { benchleafDraw });

@@ -34,7 +34,11 @@
 
   /** One letter has many signs: the Greek one and the sign of the unit, micro and mu. */
   const plain = (/** @type {string} */ unit) =>
-    unit.normalize("NFKC").replaceAll("Ω", "ohm").replace(/[\s·.]/g, "").toLowerCase();
+    unit
+      .normalize("NFKC")
+      .replaceAll("Ω", "ohm")
+      .replace(/[\s·.]/g, "")
+      .toLowerCase();
 
   /**
    * A number as people type it, with a comma or a point, alone or with its unit; null when it is none.
@@ -44,7 +48,10 @@
    * @returns {{ value: number | null } | null}
    */
   const readNumber = (text, unit) => {
-    const bare = text.trim().replace(/[−–]/g, "-").replace(/[\u00a0\u202f]/g, " ");
+    const bare = text
+      .trim()
+      .replace(/[−–]/g, "-")
+      .replace(/[\u00a0\u202f]/g, " ");
     if (BEYOND.test(bare)) return { value: null };
     const parts = /^([+-]?[\d.,]+(?:e[+-]?\d+)?)\s*(\D*)$/i.exec(bare);
     if (!parts || (parts[2] && plain(parts[2]) !== plain(unit))) return null;

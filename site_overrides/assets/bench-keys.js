@@ -7,7 +7,12 @@
 
 /** @typedef {"none" | "control" | "held" | "line" | "text" | "choice"} Focus what has the keyboard */
 
-/** @typedef {{ press: (meaning: Meaning, control: HTMLElement | null) => void, release: () => void, cancel: () => void }} Hands */
+/**
+ * @typedef {object} Hands
+ * @property {(meaning: Meaning, control: HTMLElement | null) => void} press
+ * @property {() => void} release
+ * @property {() => void} cancel
+ */
 
 {
   // Switches bounce, and a foot that rests taps twice; a press within this time of the last accepted one is none.
@@ -17,8 +22,15 @@
 
   const KEYS = new Map(
     /** @type {[string, Meaning][]} */ ([
-      ["PageDown", "next"], ["ArrowRight", "next"], ["ArrowDown", "next"], [" ", "next"], ["Enter", "next"],
-      ["PageUp", "back"], ["ArrowLeft", "back"], ["ArrowUp", "back"], ["Escape", "stop"],
+      ["PageDown", "next"],
+      ["ArrowRight", "next"],
+      ["ArrowDown", "next"],
+      [" ", "next"],
+      ["Enter", "next"],
+      ["PageUp", "back"],
+      ["ArrowLeft", "back"],
+      ["ArrowUp", "back"],
+      ["Escape", "stop"],
     ]),
   );
   /** Keys that a focused thing needs for itself. Control: Space and Enter press it, so they may not act twice. */

@@ -15,12 +15,14 @@
  * @property {() => string} view
  * @property {() => Due | null} due
  * @property {() => boolean} isStopShown
+ * @property {() => boolean} isMore whether something is hidden below
+ * @property {() => boolean} isLess whether something is hidden above
  * @property {(act: string, control: HTMLElement | null) => void} perform
  * @property {(says: string) => void} say
  * @property {() => number} clock
  */
 
-/** @typedef {{ act: string, held: boolean, short?: string }} Wish an act, whether it must be held, and what a short press does */
+/** @typedef {{ act: string, held: boolean, short?: string }} Wish an act, to be held or not; `short`: what a short press does */
 
 {
   const own =
@@ -30,11 +32,17 @@
 
   /** @type {{ [due in Due]?: Wish }} */
   const BY_DUE = {
-    read: { act: "read", held: true }, route: { act: "route", held: true }, wait: { act: "early", held: true },
+    more: { act: "more", held: false },
+    read: { act: "read", held: true },
+    route: { act: "route", held: true },
+    wait: { act: "early", held: true },
     // One key is enough for both answers, and a foot that rests on it never says yes.
     answer: { act: "no", held: true, short: "yes" },
-    start: { act: "start", held: false }, lift: { act: "start", held: false },
-    reading: { act: "judge", held: false }, done: { act: "done", held: false }, forward: { act: "forward", held: false },
+    start: { act: "start", held: false },
+    lift: { act: "start", held: false },
+    reading: { act: "judge", held: false },
+    done: { act: "done", held: false },
+    forward: { act: "forward", held: false },
   };
 
   /** @type {{ [view: string]: string }} */
@@ -107,11 +115,20 @@
           return wish ? hold(control, { ...wish, held: true }) : undefined;
         }
         if (meaning === "stop") return perform("stop", null);
-        if (scene.isStopShown()) return meaning === "back" ? perform("from-stop", null) : scene.say(AWAY);
+        if (scene.isStopShown()) {
+          if (meaning === "back") return perform(scene.isLess() ? "less" : "from-stop", null);
+          return scene.isMore() ? perform("more", null) : scene.say(AWAY);
+        }
         if (meaning === "back") return perform("back", null);
+        if (!["step", "arrival"].includes(scene.view()) && scene.isMore()) return perform("more", null);
         const wish = wishOf(scene.view(), scene.due());
-        if (!wish) return scene.say(scene.due() === "pause" ? "Pause first: the joint has to cool between two touches." : CHOOSE);
-        const shown = /** @type {HTMLElement} */ (document.querySelector(`[data-view="${scene.view()}"] [data-do="${wish.act}"][data-held]`) ?? large());
+        if (!wish)
+          return scene.say(
+            scene.due() === "pause" ? "Pause first: the joint has to cool between two touches." : CHOOSE,
+          );
+        const shown = /** @type {HTMLElement} */ (
+          document.querySelector(`[data-view="${scene.view()}"] [data-do="${wish.act}"][data-held]`) ?? large()
+        );
         const mustHold = wish.held || (shown.dataset.do === wish.act && shown.hasAttribute("data-held"));
         return mustHold ? hold(shown, wish) : perform(wish.act, null);
       },
@@ -127,7 +144,8 @@
         if (!wish || (control instanceof HTMLButtonElement && control.disabled)) return;
         if (wish.held && !wish.short) {
           if (byHand) return;
-          const second = asked?.control === control && scene.clock() - asked.at < SECOND && scene.clock() - asked.at >= HOLD;
+          const second =
+            asked?.control === control && scene.clock() - asked.at < SECOND && scene.clock() - asked.at >= HOLD;
           asked = second ? null : { control, at: scene.clock() };
           return second ? perform(wish.act, control) : scene.say(TWICE);
         }

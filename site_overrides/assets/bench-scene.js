@@ -19,8 +19,13 @@
   const arrive = own.benchleafArrive;
   /** @type {typeof import("./bench-close.js")} */
   const close = own.benchleafClose;
+  /** @type {typeof import("./bench-more.js")} */
+  const more = own.benchleafMore;
   /** @type {typeof import("./bench-timer.js")} */
   const { drawTimer } = own.benchleafTimer ?? {};
+
+  /** What may only be done when all of the step was seen. A touch that lasts is ended at once. */
+  const SEEN_FIRST = new Set(["read", "start", "answer", "reading", "done"]);
 
   const HINTS = { step: "Page Down is the large key, Page Up is Back one, Escape is Stop" };
 
@@ -49,7 +54,7 @@
   const createScene = (document, brought, work, words) => {
     const { held } = work;
     let drawn = "";
-    let spoken = "";
+    let isSeen = false;
 
     const find = (/** @type {string} */ step) =>
       /** @type {HTMLElement | null} */ (document.querySelector(`[data-view="step"][data-step="${CSS.escape(step)}"]`));
@@ -60,6 +65,24 @@
     };
 
     const isStopShown = () => document.location.hash.startsWith("#stop-");
+
+    /** The element that is shown, which may be taller than the screen. */
+    const shownPlace = () => {
+      const view = viewOf(held);
+      const stop = isStopShown() ? "#stop-and-make-safe" : "";
+      const step = view === "step" && held.run ? find(stepOf(held.run)) : null;
+      return /** @type {HTMLElement} */ (
+        step && !stop ? step : draw.get(document, stop || `main [data-view="${view}"]`)
+      );
+    };
+
+    /** What is due; what lies below the edge comes first. */
+    const due = () => {
+      const bare = work.due();
+      if (!bare || !SEEN_FIRST.has(bare) || viewOf(held) !== "step") return bare;
+      isSeen ||= !more.isMore(shownPlace());
+      return isSeen ? bare : "more";
+    };
 
     /** The address names the step, so that a reload comes back to the work; before there is work it is left alone. */
     const address = (/** @type {string} */ view, /** @type {HTMLElement | null} */ section) => {
@@ -86,25 +109,33 @@
         arrive.drawResume(place, run, brought, last ? say(last.step) : "");
       } else if (view === "ask" && isNew) {
         const again = (/** @type {number} */ slot) => void (work.go({ do: "again", slot }), render());
-        if (held.cover === "other" && held.other) close.askOther(place, held.other, () => held.other && work.take(held.other));
-        else close.askTray(place, work.wayOf(run), run, { again, counted: () => void (work.go({ do: "counted" }), render()) });
+        if (held.cover === "other" && held.other)
+          close.askOther(place, held.other, () => held.other && work.take(held.other));
+        else
+          close.askTray(place, work.wayOf(run), run, {
+            again,
+            counted: () => void (work.go({ do: "counted" }), render()),
+          });
       } else if (view === "end") close.drawEnd(place, run, isNew);
       else if (view === "stopped") close.drawStopped(place, run);
     };
 
     /** What stands around a view while there is work. */
-    const drawAround = (/** @type {string} */ view, /** @type {HTMLElement | null} */ section, /** @type {boolean} */ isNew) => {
+    const drawAround = (
+      /** @type {string} */ view,
+      /** @type {HTMLElement | null} */ section,
+      /** @type {boolean} */ isNew,
+    ) => {
       const { run } = held;
-      const due = work.due();
-      if (!run || !due) return;
+      const asked = work.due();
+      if (!run || !asked) return;
       const way = work.wayOf(run);
       const at = run.looking === null ? run.at : (run.path[run.looking]?.node ?? null);
       const node = run.state === "ended" && run.looking === null ? null : at === null ? null : (way.nodes[at] ?? null);
-      const shown = { way, run, due, node, clock: Date.now(), saved: held.saved };
+      const shown = { way, run, due: asked, node, clock: Date.now(), saved: held.saved };
       draw.drawPhases(document, shown);
       draw.drawBoard(document, shown);
-      draw.drawKeys(document, shown, view);
-      if (!section) return;
+      if (!section) return draw.drawKeys(document, shown, view);
       draw.drawStep(section, shown, isNew);
       const timer = /** @type {HTMLElement | null} */ (section.querySelector("[data-timer]"));
       const draft = run.looking === null ? run.now : run.path[run.looking]?.draft;
@@ -113,6 +144,7 @@
       const next = node && node.next !== null ? way.nodes[node.next] : null;
       const text = next ? `Next: ${next.label} ${say(next.step)}` : "Next: count back, and the record.";
       draw.write(section.querySelector("[data-next]"), run.looking === null ? text : "");
+      draw.drawKeys(document, { ...shown, due: due() ?? asked }, view);
     };
 
     const render = () => {
@@ -121,14 +153,15 @@
       const section = view === "step" && run ? find(stepOf(run)) : null;
       const name = [view, run?.id, run?.looking, run?.path.length, run?.step, run?.state === "tray"].join(" ");
       const isNew = name !== drawn;
+      if (isNew) isSeen = false;
       if (isNew) draw.drawVariant(document, run?.variant ?? "");
       draw.showView(document, view, section);
       drawView(view, isNew);
       if (!run) draw.drawIdle(document, held.saved);
       else drawAround(view, section, isNew);
       draw.write(document.querySelector("[data-alert]"), [words.alarm, held.trouble].filter(Boolean).join(" "));
-      spoken = words.says || [words.screen, HINTS[/** @type {"step"} */ (view)]].filter(Boolean).join(" · ");
-      draw.write(document.querySelector("[data-says]"), spoken);
+      const hint = [words.screen, HINTS[/** @type {"step"} */ (view)]].filter(Boolean).join(" · ");
+      draw.write(document.querySelector("[data-says]"), words.says || hint);
       for (const halt of draw.all(document, '[data-do="halt"]')) halt.hidden = !run || run.ended !== null;
       if (held.proof) document.body.dataset.saved = held.proof;
       if (isNew && !isStopShown()) {
@@ -138,7 +171,18 @@
       drawn = name;
     };
 
-    return { render, say, find, isStopShown, view: () => viewOf(held), forget: () => void (drawn = "") };
+    return {
+      render,
+      say,
+      find,
+      due,
+      isStopShown,
+      isMore: () => more.isMore(shownPlace()),
+      isLess: () => more.isLess(shownPlace()),
+      scroll: (/** @type {1 | -1} */ way) => more.scroll(shownPlace(), way),
+      view: () => viewOf(held),
+      forget: () => void (drawn = ""),
+    };
   };
 
   const benchleafScene = { createScene, viewOf, stepOf };

@@ -1,7 +1,7 @@
 // @ts-check
 "use strict";
 
-/* The bench's own comforts: a screen that stays on, an alarm that is heard, and what is remembered of size and sound. */
+/* A screen that stays on, an alarm that is heard, and what is remembered of size and sound. */
 
 /** @typedef {Pick<Storage, "getItem" | "setItem">} Memory */
 

@@ -1,15 +1,15 @@
 // @ts-check
 "use strict";
 
-/* Nothing lost: each change of the work goes into the browser's database, and counts as saved when it lies on the disk. */
+/* Nothing lost: each change of the work goes into the database, and counts as saved when it lies on the disk. */
 
 /** @typedef {import("./bench-way.js").Run} Run */
 
-/** @typedef {{ saved: number } | { other: Run }} Saved when it was complete, or what another window put there meanwhile */
+/** @typedef {{ saved: number } | { other: Run }} Saved when it was complete, or what another window put there */
 
 /**
  * @typedef {object} Store
- * @property {(run: Run, before: number) => Promise<Saved>} save `before`: the count that we believe to be stored, -1 for none
+ * @property {(run: Run, before: number) => Promise<Saved>} save `before`: the count that we believe stored, or -1
  * @property {(key: string) => Promise<Run[]>} list the work on one procedure, the latest first
  * @property {(id: string) => Promise<Run | null>} find
  */

@@ -32,7 +32,11 @@
     if (timer.kind === "wait") {
       if (reads.state === "ready") return [["To wait", reads.shown]];
       const left = reads.state === "running" ? "Left" : reads.fit === "in window" ? "Time is over" : "Cut short, left";
-      return [[left, reads.shown], ["Started", started], ["Ends", reads.ends]];
+      return [
+        [left, reads.shown],
+        ["Started", started],
+        ["Ends", reads.ends],
+      ];
     }
     const count = /** @type {[string, string]} */ (["Done", `${reads.done} of ${timer.times}`]);
     if (reads.state === "pause") return [["Pause", tellSpan(reads.seconds)], count];
@@ -50,7 +54,12 @@
       if (reads.state === "running") return `The wait ends at ${reads.ends}.`;
       return reads.fit === "in window" ? "The time is over." : "The wait was cut short.";
     }
-    if (reads.state === "running") return reads.fit === "too short" ? "Keep on." : reads.fit === "too long" ? "Too long: lift." : "In the window: lift.";
+    if (reads.state === "running")
+      return reads.fit === "too short"
+        ? "Keep on."
+        : reads.fit === "too long"
+          ? "Too long: lift."
+          : "In the window: lift.";
     const last = reads.fit ? `The last touch was ${reads.fit === "in window" ? "in the window" : reads.fit}. ` : "";
     if (reads.state === "over") return `${last}All ${timer.times} are done.`;
     return `${last}${reads.state === "pause" ? "Pause." : "Start when the tool touches."}`;
@@ -85,7 +94,8 @@
     write(start, reads.state === "running" && timer.kind === "dwell" ? "Lift" : "Start");
     start.hidden = draft.untimed || reads.state === "over" || (reads.state === "running" && timer.kind === "wait");
     start.disabled = reads.state === "pause";
-    const without = place.querySelector('[data-do="untimed"]') ?? place.appendChild(element("button", "Without the clock"));
+    const without =
+      place.querySelector('[data-do="untimed"]') ?? place.appendChild(element("button", "Without the clock"));
     without.setAttribute("data-do", "untimed");
     without.setAttribute("type", "button");
     /** @type {HTMLElement} */ (without).hidden = timer.kind === "wait" || draft.untimed || reads.state === "over";

@@ -45,7 +45,8 @@
       .reduce((out, { moves }) => above(sum(out, moves)), /** @type {Item[]} */ ([]));
 
   /** What lies out beyond what may stay out. */
-  const beyond = (/** @type {readonly Item[]} */ out, /** @type {readonly Item[]} */ stays) => above(sum(out, stays, -1));
+  const beyond = (/** @type {readonly Item[]} */ out, /** @type {readonly Item[]} */ stays) =>
+    above(sum(out, stays, -1));
 
   /** Which lines of the board differ before and after a step; none where nothing is known of what comes after. */
   const changesOf = (/** @type {Board} */ before, /** @type {Board | null} */ after) =>

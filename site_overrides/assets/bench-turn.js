@@ -33,7 +33,8 @@
 
   /** The work with something changed in what is being done at the present step. */
   const now = (/** @type {Run} */ run, /** @type {Partial<Run["now"]>} */ change) => ({
-    ...run, now: { ...run.now, ...change },
+    ...run,
+    now: { ...run.now, ...change },
   });
 
   /**
@@ -52,11 +53,15 @@
     // What stood there is kept with what is done now: nothing that was recorded goes.
     const earlier = [...entry.earlier, { ...entry, earlier: [] }];
     /** @type {Entry} */
-    const kept = entry.state === "undone" ? entry : { ...entry, state: "undone", why: "Taken back", taken: true, earlier };
+    const kept =
+      entry.state === "undone" ? entry : { ...entry, state: "undone", why: "Taken back", taken: true, earlier };
     return {
       ...run,
       path: run.path.map((old, at) => (at === slot ? kept : old)),
-      at: entry.node, looking: null, state: "working", stop: null,
+      at: entry.node,
+      looking: null,
+      state: "working",
+      stop: null,
       detour: { to: run.detour ? run.detour.to : next, slot },
       now: { ...fresh(clock), note: entry.draft.note, photos: entry.draft.photos },
     };
@@ -81,7 +86,10 @@
   const keep = (/** @type {Run} */ run, /** @type {Partial<Run["now"]>} */ change) =>
     run.looking === null
       ? now(run, change)
-      : { ...run, path: run.path.map((old, at) => (at === run.looking ? { ...old, draft: { ...old.draft, ...change } } : old)) };
+      : {
+          ...run,
+          path: run.path.map((old, at) => (at === run.looking ? { ...old, draft: { ...old.draft, ...change } } : old)),
+        };
 
   /** What was written beside the work: with the step that is shown, or of the whole. */
   const told = (/** @type {Run} */ run, /** @type {Action & { do: "keep" | "tell" }} */ action) => {
@@ -101,11 +109,14 @@
     now(run, { spans: run.now.spans.map(span => ({ ...span, to: span.to ?? clock })) });
 
   const halted = (/** @type {Run} */ run, /** @type {string} */ why) => ({
-    ...run, state: /** @type {const} */ ("stopped"), looking: null, stop: { say: why, link: null },
+    ...run,
+    state: /** @type {const} */ ("stopped"),
+    looking: null,
+    stop: { say: why, link: null },
   });
 
   /**
-   * The new revision's way for work that was begun with another: each step that was dealt with is found again by its id,
+   * The new revision's way for work begun with another: each step that was dealt with is found again by its id,
    * the work goes on after the last of them, and what is new before it stands as not done.
    * @param {Way} way
    * @param {Run} run
@@ -130,7 +141,11 @@
     const to = failed && same >= 0 ? same : from === null ? way.start : (way.nodes[from]?.next ?? null);
     /** @type {number[]} */
     const straight = [];
-    for (let at = /** @type {number | null} */ (way.start); at !== null && at !== to; at = way.nodes[at]?.next ?? null) {
+    for (
+      let at = /** @type {number | null} */ (way.start);
+      at !== null && at !== to;
+      at = way.nodes[at]?.next ?? null
+    ) {
       straight.push(at);
     }
     const met = new Set(path.map(({ step }) => step));
@@ -139,15 +154,34 @@
       if (!node || met.has(node.step)) continue;
       const slot = path.findIndex(entry => entry.node !== null && straight.indexOf(entry.node) > straight.indexOf(at));
       path.splice(slot < 0 ? path.length : slot, 0, {
-        node: at, step: node.step, label: node.label, phase: node.phase, state: "undone", at: clock,
-        why: `New in revision ${revision}`, draft: fresh(clock), timer: node.timer, moves: node.moves, changes: [],
-        early: false, earlier: [],
+        node: at,
+        step: node.step,
+        label: node.label,
+        phase: node.phase,
+        state: "undone",
+        at: clock,
+        why: `New in revision ${revision}`,
+        draft: fresh(clock),
+        timer: node.timer,
+        moves: node.moves,
+        changes: [],
+        early: false,
+        earlier: [],
       });
     }
     const after = path.filter(({ state }) => state === "done").at(-1)?.label ?? "";
-    const revised = { ...run, revision, digest, path, detour: null, looking: null,
-                      revisions: [...run.revisions, { revision, digest, at: clock, after }] };
-    return run.state === "working" || run.state === "failed" || run.state === "tray" ? goTo(way, revised, to, clock) : revised;
+    const revised = {
+      ...run,
+      revision,
+      digest,
+      path,
+      detour: null,
+      looking: null,
+      revisions: [...run.revisions, { revision, digest, at: clock, after }],
+    };
+    return run.state === "working" || run.state === "failed" || run.state === "tray"
+      ? goTo(way, revised, to, clock)
+      : revised;
   };
 
   /**
@@ -160,30 +194,55 @@
   const turn = (way, run, action, clock) => {
     const due = dueOf(way, run, clock);
     switch (action.do) {
-      case "read": return due === "read" ? now(run, { read: true }) : run;
-      case "start": return due === "start" ? now(run, { spans: [...run.now.spans, { from: clock, to: null }] }) : run;
-      case "lift": return due === "lift" ? lift(run, clock) : run;
-      case "untimed": return ["start", "pause", "lift"].includes(due) ? now(lift(run, clock), { untimed: true }) : run;
-      case "yes": return due === "answer" ? finish(way, now(run, { answer: "yes" }), "done", clock) : run;
-      case "no": return due === "answer" ? { ...now(run, { answer: "no" }), state: "failed" } : run;
-      case "judge": return ["reading", "route", "done"].includes(due) ? judge(way, run) : run;
-      case "retry": return due === "route" ? retry(run) : run;
-      case "done": return due === "done" ? finish(way, run, "done", clock) : run;
-      case "early": return due === "wait" ? lift(run, clock) : run;
-      case "route": return due === "route" ? route(way, run, clock) : run;
-      case "back": return back(run);
-      case "forward": return due === "forward" ? forward(run) : run;
-      case "again": return again(way, run, action.slot ?? run.looking ?? -1, clock);
-      case "leave": return run.at !== null && run.looking === null && run.state === "working"
-        ? finish(way, run, "undone", clock, action.why) : run;
-      case "counted": return due === "tray" ? { ...run, state: run.at === null ? "ended" : "working" } : run;
-      case "halt": return run.ended === null ? halted(run, action.why) : run;
-      case "keep": case "tell": return told(run, action);
-      case "finish": return due === "ended" || due === "stopped" ? { ...run, ended: clock } : run;
-      case "reopen": return { ...run, ended: null };
-      case "away": return { ...run, away: true };
-      case "take": return { ...run, away: false };
-      case "revise": return revise(way, run, action.revision, action.digest, clock);
+      case "read":
+        return due === "read" ? now(run, { read: true }) : run;
+      case "start":
+        return due === "start" ? now(run, { spans: [...run.now.spans, { from: clock, to: null }] }) : run;
+      case "lift":
+        return due === "lift" ? lift(run, clock) : run;
+      case "untimed":
+        return ["start", "pause", "lift"].includes(due) ? now(lift(run, clock), { untimed: true }) : run;
+      case "yes":
+        return due === "answer" ? finish(way, now(run, { answer: "yes" }), "done", clock) : run;
+      case "no":
+        return due === "answer" ? { ...now(run, { answer: "no" }), state: "failed" } : run;
+      case "judge":
+        return ["reading", "route", "done"].includes(due) ? judge(way, run) : run;
+      case "retry":
+        return due === "route" ? retry(run) : run;
+      case "done":
+        return due === "done" ? finish(way, run, "done", clock) : run;
+      case "early":
+        return due === "wait" ? lift(run, clock) : run;
+      case "route":
+        return due === "route" ? route(way, run, clock) : run;
+      case "back":
+        return back(run);
+      case "forward":
+        return due === "forward" ? forward(run) : run;
+      case "again":
+        return again(way, run, action.slot ?? run.looking ?? -1, clock);
+      case "leave":
+        return run.at !== null && run.looking === null && run.state === "working"
+          ? finish(way, run, "undone", clock, action.why)
+          : run;
+      case "counted":
+        return due === "tray" ? { ...run, state: run.at === null ? "ended" : "working" } : run;
+      case "halt":
+        return run.ended === null ? halted(run, action.why) : run;
+      case "keep":
+      case "tell":
+        return told(run, action);
+      case "finish":
+        return due === "ended" || due === "stopped" ? { ...run, ended: clock } : run;
+      case "reopen":
+        return { ...run, ended: null };
+      case "away":
+        return { ...run, away: true };
+      case "take":
+        return { ...run, away: false };
+      case "revise":
+        return revise(way, run, action.revision, action.digest, clock);
     }
   };
 

@@ -39,11 +39,6 @@
 /** @typedef {{ start: number, nodes: Node[], boards: Board[], stays: Item[] }} Way */
 
 /**
- * The ways as the page brings them: what is the same wherever a step is met stands once.
- * @typedef {{ ways: any[], steps: { [step: string]: any }, boards: Board[] }} Packed
- */
-
-/**
  * What is being done at the present step and is not over.
  * @typedef {object} Draft
  * @property {number} from
@@ -87,7 +82,7 @@
  * @property {{ [asked: string]: string }} arrived
  * @property {number} revision
  * @property {string} digest
- * @property {{ revision: number, digest: string, at: number, after: string }[]} revisions those it was begun with, and since
+ * @property {{ revision: number, digest: string, at: number, after: string }[]} revisions the first, and those since
  * @property {number} began
  * @property {number} saved when it last changed
  * @property {number | null} ended
@@ -105,9 +100,9 @@
  * @property {string} remark
  */
 
-/** @typedef {"forward" | "read" | "start" | "pause" | "lift" | "wait" | "answer" | "reading" | "done" | "route"} Step */
+/** @typedef {"read" | "start" | "pause" | "lift" | "wait" | "answer" | "reading" | "done" | "route"} Step */
 
-/** @typedef {Step | "tray" | "stopped" | "ended"} Due what the present moment asks for */
+/** @typedef {Step | "more" | "forward" | "tray" | "stopped" | "ended"} Due what the present moment asks for */
 
 {
   const own =
@@ -119,17 +114,17 @@
   /** @type {typeof import("./bench-tray.js")} */
   const { beyond, changesOf, lying } = own.benchleafTray;
 
-  /**
-   * The ways with whole nodes.
-   * @param {Packed} packed
-   * @returns {Way[]}
-   */
-  const unpack = ({ ways, steps, boards }) =>
-    ways.map(way => ({ ...way, boards, nodes: way.nodes.map((/** @type {any} */ node) => ({ ...steps[node.step], ...node })) }));
-
   /** @returns {Draft} */
   const fresh = (/** @type {number} */ from) => ({
-    from, read: false, typed: "", reading: null, answer: null, spans: [], untimed: false, note: "", photos: "",
+    from,
+    read: false,
+    typed: "",
+    reading: null,
+    answer: null,
+    spans: [],
+    untimed: false,
+    note: "",
+    photos: "",
   });
 
   /**
@@ -140,13 +135,29 @@
    * @returns {Run}
    */
   const begin = (way, head, at) => ({
-    ...head, seq: 0, revisions: [{ revision: head.revision, digest: head.digest, at, after: "" }], began: at, saved: at,
-    ended: null, away: false, at: way.start, step: "", detour: null, looking: null, state: "working", path: [], now: fresh(at),
-    stop: null, outcome: "", cause: "", remark: "",
+    ...head,
+    seq: 0,
+    revisions: [{ revision: head.revision, digest: head.digest, at, after: "" }],
+    began: at,
+    saved: at,
+    ended: null,
+    away: false,
+    at: way.start,
+    step: "",
+    detour: null,
+    looking: null,
+    state: "working",
+    path: [],
+    now: fresh(at),
+    stop: null,
+    outcome: "",
+    cause: "",
+    remark: "",
   });
 
   /** The present step, or null when the way is over. */
-  const nodeOf = (/** @type {Way} */ way, /** @type {Run} */ run) => (run.at === null ? null : (way.nodes[run.at] ?? null));
+  const nodeOf = (/** @type {Way} */ way, /** @type {Run} */ run) =>
+    run.at === null ? null : (way.nodes[run.at] ?? null);
 
   /**
    * What is due. A danger is read first, then the work takes its time, then its result is checked.
@@ -188,7 +199,13 @@
     const after = node.next === null ? null : (way.nodes[node.next] ?? null);
     const timed = node.timer && !run.now.untimed ? read(node.timer, run.now.spans, clock) : null;
     return {
-      node: run.at, step: node.step, label: node.label, phase: node.phase, state, at: clock, why,
+      node: run.at,
+      step: node.step,
+      label: node.label,
+      phase: node.phase,
+      state,
+      at: clock,
+      why,
       draft: { ...run.now, spans: run.now.spans.map(span => ({ ...span, to: span.to ?? clock })) },
       timer: node.timer,
       moves: node.moves,
@@ -227,7 +244,8 @@
   const goTo = (way, run, to, clock) => {
     const moved = { ...run, at: to, detour: null, looking: null, now: fresh(clock) };
     const last = run.path.at(-1);
-    if (isPastClosing(way, to) && last?.phase !== "P" && leftOut(way, run).length > 0) return { ...moved, state: "tray" };
+    if (isPastClosing(way, to) && last?.phase !== "P" && leftOut(way, run).length > 0)
+      return { ...moved, state: "tray" };
     return { ...moved, state: to === null ? "ended" : "working" };
   };
 
@@ -243,7 +261,8 @@
     return goTo(way, { ...run, path: withEntry(run, entryOf(way, run, state, clock, why)) }, to, clock);
   };
 
-  const STOPS = "The check failed, and no way on is written. Leave the device as it is and show it to the senior technician.";
+  const STOPS =
+    "The check failed, and no way on is written. Leave the device as it is and show it to the senior technician.";
 
   /**
    * Takes the way on after a failed check.
@@ -254,12 +273,17 @@
    */
   const route = (way, run, clock) => {
     const fail = nodeOf(way, run)?.fail ?? { kind: "stop", say: STOPS };
-    const failed = { ...run, path: withEntry(run, entryOf(way, run, "failed", clock)), now: fresh(clock), detour: null };
+    const failed = {
+      ...run,
+      path: withEntry(run, entryOf(way, run, "failed", clock)),
+      now: fresh(clock),
+      detour: null,
+    };
     if (fail.to !== undefined) return { ...failed, at: fail.to, state: "working" };
     return { ...failed, state: "stopped", stop: { say: fail.say, link: fail.link ?? null } };
   };
 
-  const benchleafWay = { unpack, fresh, begin, nodeOf, dueOf, leftOut, goTo, finish, route };
+  const benchleafWay = { fresh, begin, nodeOf, dueOf, leftOut, goTo, finish, route };
   if (typeof module !== "undefined") module.exports = benchleafWay;
   else Object.assign(window, { benchleafWay });
 }

@@ -18,7 +18,12 @@
  * @typedef {Head & { revision: number, digest: string, variants: { [id: string]: number }, arrival: any }} About
  */
 
-/** @typedef {About & import("./bench-way.js").Packed} Brought */
+/**
+ * The ways as the page brings them: what is the same wherever a step is met stands once.
+ * @typedef {{ ways: any[], steps: { [step: string]: any }, boards: import("./bench-tray.js").Board[] }} Packed
+ */
+
+/** @typedef {About & Packed} Brought */
 
 /** @typedef {"" | "resume" | "reason" | "other" | "end"} Cover a view that lies over the step */
 
@@ -37,15 +42,28 @@
     typeof module === "undefined"
       ? /** @type {any} */ (window)
       : {
-          benchleafWay: require("./bench-way.js"), benchleafTurn: require("./bench-turn.js"),
+          benchleafWay: require("./bench-way.js"),
+          benchleafTurn: require("./bench-turn.js"),
           benchleafClock: require("./bench-clock.js"),
         };
   /** @type {typeof import("./bench-way.js")} */
-  const { begin, dueOf, nodeOf, unpack } = own.benchleafWay;
+  const { begin, dueOf, nodeOf } = own.benchleafWay;
   /** @type {typeof import("./bench-turn.js")} */
   const { act } = own.benchleafTurn;
   /** @type {typeof import("./bench-clock.js")} */
   const { tellTime } = own.benchleafClock;
+
+  /**
+   * The ways with whole nodes.
+   * @param {Packed} packed
+   * @returns {Way[]}
+   */
+  const unpack = ({ ways, steps, boards }) =>
+    ways.map(way => ({
+      ...way,
+      boards,
+      nodes: way.nodes.map((/** @type {any} */ node) => ({ ...steps[node.step], ...node })),
+    }));
 
   const reasonOf = (/** @type {unknown} */ error) => (error instanceof Error ? error.message : String(error));
   const NOT_SAVED = "Save the record as a file, or print it, before you close this page.";
@@ -84,7 +102,10 @@
         }
       } catch (error) {
         if (stored === run.seq) stored = before;
-        Object.assign(held, { saved: "not saved", trouble: `Not saved: the browser keeps nothing here (${reasonOf(error)}). ${NOT_SAVED}` });
+        Object.assign(held, {
+          saved: "not saved",
+          trouble: `Not saved: the browser keeps nothing here (${reasonOf(error)}). ${NOT_SAVED}`,
+        });
       }
       changed();
     };
@@ -103,7 +124,7 @@
     /** Takes up work that was saved; what was done last is to be confirmed before it goes on. */
     const take = (/** @type {Run} */ run) => {
       if (!(run.variant in brought.variants)) {
-        held.trouble = `This work was begun on ${run.variant}, which the procedure no longer knows. It is not lost; begin anew.`;
+        held.trouble = `This work was begun on ${run.variant}, which is no longer known here. It is not lost; begin anew.`;
         return changed();
       }
       stored = run.seq;
@@ -130,7 +151,9 @@
       if (run.revision !== brought.revision || run.digest !== brought.digest) {
         go({ do: "revise", revision: brought.revision, digest: brought.digest });
       }
-      const last = (held.run?.path ?? []).map(({ node, state }) => state !== "undone" && node !== null).lastIndexOf(true);
+      const last = (held.run?.path ?? [])
+        .map(({ node, state }) => state !== "undone" && node !== null)
+        .lastIndexOf(true);
       if (how === "again" && last >= 0) go({ do: "again", slot: last });
     };
 
@@ -164,7 +187,7 @@
     return { held, wayOf, go, take, start, settle, list, lay, recheck, due, dropRun };
   };
 
-  const benchleafWork = { createWork };
+  const benchleafWork = { createWork, unpack };
   if (typeof module !== "undefined") module.exports = benchleafWork;
   else Object.assign(window, { benchleafWork });
 }

@@ -76,13 +76,23 @@
     work.go({ do: "keep", note, photos, typed });
   };
 
+  /** What speaks now must be seen: a running clock, a verdict. */
+  const bringUp = (/** @type {string} */ selector) => {
+    render();
+    const place = scene.find(held.run?.step ?? "")?.querySelector(selector);
+    if (place instanceof HTMLElement && place.getClientRects().length > 0)
+      place.scrollIntoView({ block: "nearest", behavior: "instant" });
+  };
+
   const judge = () => {
     const step = held.run?.step ?? "";
     const place = scene.find(step);
     const typed = /** @type {HTMLInputElement | null} */ (place?.querySelector("[name=reading]"));
     const isJudged = work.go({ do: "judge" });
     if (!isJudged) words.says = "Type the value as the meter shows it, with a comma or a point.";
-    (isJudged ? /** @type {HTMLElement | null} */ (place?.querySelector(".say")) : typed)?.focus();
+    const next = isJudged ? /** @type {HTMLElement | null} */ (place?.querySelector(".say")) : typed;
+    next?.focus({ preventScroll: true });
+    bringUp("[data-check]");
   };
 
   const leave = () => {
@@ -133,11 +143,16 @@
 
   /** @type {{ [act: string]: (control: HTMLElement | null) => unknown }} */
   const ACTS = {
-    begin, judge, back, print,
+    begin,
+    judge,
+    back,
+    print,
     leave: () => (held.cover = "reason"),
     "leave-so": leave,
     "back-to-step": back,
-    start: () => work.go({ do: work.due() === "lift" ? "lift" : "start" }),
+    more: () => scene.scroll(1),
+    less: () => scene.scroll(-1),
+    start: () => (work.go({ do: work.due() === "lift" ? "lift" : "start" }), bringUp("[data-timer]")),
     again: () => (held.cover === "resume" ? work.settle("again") : work.go({ do: "again" })),
     resume: () => work.settle("resume"),
     "begin-anew": () => (work.dropRun(), offer()),
@@ -163,7 +178,13 @@
   };
 
   const press = createPress(document, {
-    view: scene.view, due: work.due, isStopShown: scene.isStopShown, perform, clock: Date.now,
+    view: scene.view,
+    due: scene.due,
+    isMore: scene.isMore,
+    isLess: scene.isLess,
+    isStopShown: scene.isStopShown,
+    perform,
+    clock: Date.now,
     say: says => ((words.says = says), render()),
   });
   mountHands(window, press);
@@ -201,7 +222,8 @@
     const { run } = held;
     if (!run || scene.view() !== "end") return;
     const told = { outcome: outcome?.value ?? "", cause: cause?.value ?? "", remark: remark?.value ?? "" };
-    if (told.outcome !== run.outcome || told.cause !== run.cause || told.remark !== run.remark) work.go({ do: "tell", ...told });
+    if (told.outcome !== run.outcome || told.cause !== run.cause || told.remark !== run.remark)
+      work.go({ do: "tell", ...told });
     render();
   };
   document.addEventListener("change", tell);
@@ -211,6 +233,7 @@
     look();
     void work.recheck();
   });
+  for (const moved of ["scroll", "resize"]) window.addEventListener(moved, render, { capture: true, passive: true });
   window.addEventListener("hashchange", () => {
     if (scene.isStopShown()) /** @type {HTMLElement | null} */ (document.querySelector("#stop-title"))?.focus();
     else scene.forget();

@@ -66,10 +66,18 @@ def saved(page: Page) -> None:
     page.wait_for_function("benchleafBench.held.saved.startsWith('saved ')", polling=20)
 
 
-def begin(page: Page) -> None:
-    """Answer how the device came, with the first answer each, and begin."""
+def answer(page: Page) -> None:
+    """Answer how the device came so that the procedure takes it in."""
+    own = page.evaluate("JSON.parse(document.querySelector('#bench-way').textContent).arrival.own")
+    covered = {**own, "variant": own["variants"]}
     for name in sorted({str(radio.get_attribute("name")) for radio in page.locator("#arrival [type=radio]").all()}):
-        page.locator(f"#arrival [name={name}]").first.check()
+        values = covered.get(name) or [page.locator(f"#arrival [name={name}]").first.get_attribute("value")]
+        page.locator(f"#arrival [name={name}][value={values[0]}]").check()
+
+
+def begin(page: Page) -> None:
+    """Answer, and begin."""
+    answer(page)
     press(page)
 
 
@@ -109,6 +117,7 @@ def do_step(page: Page) -> str:
 
 def record(page: Page, folder: Path) -> dict[str, Any]:
     """Save the record as a file and return what is in it."""
+    page.clock.run_for(GUARD)
     with page.expect_download() as download:
         page.locator("[data-do=download]").click()
     file = folder / download.value.suggested_filename

@@ -163,7 +163,7 @@ def test_tray_empties(bench: Page) -> None:
     assert "T4 × 5 mm: 2" in asked
     assert "close-2" == again
     assert "prove-1" == hands.step(bench)
-    assert "empty" == bench.locator("[data-tray]").inner_text()
+    assert "" == bench.locator("[data-tray]").inner_text()
 
 
 @BOTH

@@ -1,11 +1,20 @@
-// The way through a procedure: what is due, what a failed check does, what an interruption and a revision leave as it was.
+// The way through a procedure: what is due, what a failed check does, what going back and a revision leave as it was.
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import record from "../../site_overrides/assets/bench-record.js";
 import tray from "../../site_overrides/assets/bench-tray.js";
 import turn from "../../site_overrides/assets/bench-turn.js";
 import way from "../../site_overrides/assets/bench-way.js";
-import { AS_FAR_AS_THE_LOOK, AS_FAR_AS_THE_READING, after, brought, fresh, reading, START, WAY } from "./bench-fixture.mjs";
+import {
+  AS_FAR_AS_THE_LOOK,
+  AS_FAR_AS_THE_READING,
+  after,
+  brought,
+  fresh,
+  reading,
+  START,
+  WAY,
+} from "./bench-fixture.mjs";
 
 const due = (run, seconds = 1000) => way.dueOf(WAY, run, START + seconds * 1000);
 const states = run => run.path.map(({ label, state }) => `${label} ${state}`);
@@ -35,8 +44,15 @@ test("a wait that is cut short is recorded so, and what hangs on it is in doubt"
 });
 
 test("between two touches there is a pause", () => {
-  const run = after("done", "read", "done", { do: "start", at: 10 }, { do: "done", at: 140 },
-    { do: "start", at: 150 }, { do: "lift", at: 152 });
+  const run = after(
+    "done",
+    "read",
+    "done",
+    { do: "start", at: 10 },
+    { do: "done", at: 140 },
+    { do: "start", at: 150 },
+    { do: "lift", at: 152 },
+  );
 
   assert.deepEqual([due(run, 155), due(run, 157)], ["pause", "start"]);
 });
@@ -151,7 +167,16 @@ test("no action changes the work that it was given", () => {
 /** The way with a step put in after the one at `at`, as a new revision has it. */
 const inserted = (at, step) => {
   const nodes = WAY.nodes.map(node => ({ ...node }));
-  nodes.push({ ...nodes[at], step, label: "W9", moves: [], danger: false, timer: null, check: null, next: nodes[at].next });
+  nodes.push({
+    ...nodes[at],
+    step,
+    label: "W9",
+    moves: [],
+    danger: false,
+    timer: null,
+    check: null,
+    next: nodes[at].next,
+  });
   nodes[at].next = nodes.length - 1;
   return { ...WAY, nodes };
 };
@@ -179,5 +204,12 @@ test("a step that the new revision no longer has stays in the record", () => {
 
   const run = turn.act({ ...WAY, nodes }, after("done", "read", "done"), revise, START);
 
-  assert.deepEqual(run.path.map(({ step, node }) => [step, node]), [["open-1", null], ["other", 0], ["open-2", 1]]);
+  assert.deepEqual(
+    run.path.map(({ step, node }) => [step, node]),
+    [
+      ["open-1", null],
+      ["other", 0],
+      ["open-2", 1],
+    ],
+  );
 });

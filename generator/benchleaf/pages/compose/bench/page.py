@@ -28,8 +28,8 @@ if TYPE_CHECKING:
 # The scripts that bring the page to life, in the order in which they run: each uses those before it.
 _SCRIPTS = tuple(
     f"assets/bench{name}.js" for name in (
-        "-judge", "-clock", "-tray", "-way", "-turn", "-record", "-store", "-keys", "-screen", "-draw", "-timer",
-        "-arrive", "-close", "-once", "-press", "-work", "-scene", "",
+        "-judge", "-clock", "-tray", "-way", "-turn", "-record", "-store", "-keys", "-screen", "-draw", "-more",
+        "-timer", "-arrive", "-close", "-once", "-press", "-work", "-scene", "",
     )
 )  # fmt: skip
 
