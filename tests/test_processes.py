@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from benchleaf.findings import Refused
-from benchleaf.processes import SETTING, processes, shared
+from benchleaf.processes import SETTING, processes, shared, tally
 from tests.bench import as_yaml
 from tests.conftest import COMMAND, ROOT, run
 
@@ -61,6 +61,18 @@ def sound(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("sound")
     as_yaml.write(30, folder, ROOT / "procedures")
     return folder
+
+
+def test_tally() -> None:
+    """One who looks on is told how many are done in all processes: ever more, and never more than there are."""
+    told: list[tuple[int, int]] = []
+
+    with tally(60, lambda done, total: told.append((done, total))) as counted:
+        shared([counted] * 60, 2)
+
+    assert {60} == {total for _, total in told}
+    assert sorted(told) == told
+    assert 60 >= told[-1][0] > 0
 
 
 def test_results_come_in_order() -> None:

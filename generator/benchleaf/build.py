@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from benchleaf.checks import engine
 from benchleaf.checks.rule import Run
 from benchleaf.checks.rules import RULES
+from benchleaf.checks.scope import EVERYTHING, Scope
 from benchleaf.derive.compare.whole import compared
 from benchleaf.derive.facts import Facts, facts
 from benchleaf.dryrun.performed import Bench
@@ -20,7 +21,7 @@ from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.draw import Drawer, drawer
 from benchleaf.pages.whole import whole
-from benchleaf.report.summary import Report
+from benchleaf.report.summary import Explained, Report
 from benchleaf.shape.check import check as fit
 from benchleaf.shape.schemas import Schemas, load
 from benchleaf.source import packaged
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from benchleaf.derive.outcome import Outcome
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
+    from benchleaf.processes import Watcher
     from benchleaf.source.folder import Folder
 
 
@@ -46,6 +48,7 @@ class Checked:
     base: KnowledgeBase
     findings: tuple[Finding, ...]
     outcomes: Mapping[tuple[str, str], Outcome]  # by device and id; empty where no pages are wanted
+    scope: Scope = EVERYTHING
 
     @property
     def stops(self) -> bool:
@@ -58,9 +61,13 @@ class Checked:
         return tuple(finding for finding in self.findings if finding.allowed is not None)
 
     def report(self, *, strict: bool = False) -> Report:
-        """Return what was found, with the numbers of what was looked at."""
-        variants = sum(len(self.base.variants_of(procedure)) for procedure in self.base.procedures.values())
-        return Report(self.findings, len(self.base.procedures), variants, len(self.base.devices), strict)
+        """Return what was found, with the numbers of what was looked at, and what each rule is about."""
+        asked, base = self.scope, self.base
+        procedures = [procedure for procedure in base.procedures.values() if asked.has(procedure.path)]
+        variants = sum(len(base.variants_of(procedure)) for procedure in procedures)
+        devices = sum(asked.has(device.path) for device in base.devices.values())
+        texts = {file.path: file.data for file in self.folder.files if asked.has(file.path)}
+        return Report(self.findings, len(procedures), variants, devices, strict, texts=texts, rules=_explained())
 
 
 @dataclass(slots=True)
@@ -70,18 +77,27 @@ class Cache:
     documents: dict[File, tuple[Document, tuple[Fault, ...]]] = field(default_factory=dict)
 
 
-def check(folder: Folder, cache: Cache | None = None, today: dt.date | None = None, *, pages: bool = True) -> Checked:
+def check(  # noqa: PLR0913  (what is checked, and each thing that a caller may want otherwise)
+    folder: Folder,
+    cache: Cache | None = None,
+    today: dt.date | None = None,
+    *,
+    pages: bool = True,
+    scope: Scope = EVERYTHING,
+    watcher: Watcher | None = None,
+) -> Checked:
     """
-    Read and check the whole knowledge base in *folder*; *cache* spares what has not changed since the last run.
+    Read the whole knowledge base in *folder* and check what *scope* asks about; *cache* spares what has not changed.
 
     What *pages* show of each performance is kept, so that none is performed twice; its states are not. What depends on
-    the day is judged where *today* is given.
+    the day is judged where *today* is given. A *watcher* is told how many procedures are performed, and of how many.
     """
     base, faults = _read(folder, cache)
-    seen = judged(base, pages=pages)
+    seen = judged(base, scope, watcher, pages=pages)
     found = [*engine.weigh(faults, RULES), *seen.findings]
     found.extend(engine.conclude(Run(base, RULES, seen.used, tuple(found), today)))
-    return Checked(folder, base, engine.in_order(found), seen.outcomes)
+    asked = (finding for finding in found if scope.has(finding.place.path))
+    return Checked(folder, base, engine.in_order(asked), seen.outcomes, scope)
 
 
 def read_base(folder: Folder) -> KnowledgeBase:
@@ -147,6 +163,11 @@ def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:
     whole_document = not unfit and all(fault.rule == "swallowed-comment" for fault in result.faults)
     root = result.document if whole_document else None
     return Document(file.kind, file.device, file.id, file.path, root), result.faults + unfit
+
+
+@cache
+def _explained() -> Mapping[str, Explained]:
+    return {name: Explained(rule.level, packaged.rule_texts()[name]) for name, rule in RULES.items()}
 
 
 @cache

@@ -12,14 +12,16 @@ from benchleaf.checks.rule import Used
 from benchleaf.checks.rules import RULES
 from benchleaf.derive.outcome import Outcome, outcome
 from benchleaf.dryrun.performed import Bench
-from benchleaf.processes import processes, shared
+from benchleaf.processes import processes, shared, tally
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Iterable, Sequence
 
+    from benchleaf.checks.scope import Scope
     from benchleaf.findings import Finding
     from benchleaf.model.knowledge import KnowledgeBase
     from benchleaf.model.procedure import Procedure
+    from benchleaf.processes import Watcher
 
 
 @dataclass(slots=True)
@@ -31,25 +33,31 @@ class Judged:
     outcomes: dict[tuple[str, str], Outcome] = field(default_factory=dict)
 
 
-def judged(base: KnowledgeBase, *, pages: bool) -> Judged:
-    """Return what all rules find in *base*, but for those that conclude; and the outcomes, where *pages* are wanted."""
+def judged(base: KnowledgeBase, scope: Scope, watcher: Watcher | None = None, *, pages: bool) -> Judged:
+    """
+    Return what all rules find in *base*, but for those that conclude; and the outcomes, where *pages* are wanted.
+
+    Only what may show something that *scope* asks about is performed; a *watcher* is told how far that is.
+    """
     bench = Bench(base)
-    tasks = [
-        partial(_whole, base),
-        *(partial(_performed, bench, several, base, pages=pages) for several in _by_device(base)),
-    ]
+    live = (procedure for procedure in base.procedures.values() if procedure.status != "withdrawn")
+    wanted = [procedure for procedure in live if scope.needs(base, procedure)]
     every = Judged()
-    for one in shared(tasks, processes(len(base.procedures))):
-        every.findings += one.findings
-        every.used.places |= one.used.places
-        every.outcomes |= one.outcomes
+    with tally(len(wanted), watcher) as counted:
+        tasks = [
+            partial(_whole, base),
+            *(partial(_performed, bench, several, base, counted, pages=pages) for several in _by_device(wanted)),
+        ]
+        for one in shared(tasks, processes(len(wanted))):
+            every.findings += one.findings
+            every.used.places |= one.used.places
+            every.outcomes |= one.outcomes
     return every
 
 
-def _by_device(base: KnowledgeBase) -> list[list[Procedure]]:
-    """Return the procedures that are performed, those of one device together: much of what they ask is remembered."""
-    live = (procedure for procedure in base.procedures.values() if procedure.status != "withdrawn")
-    return [list(several) for _, several in groupby(live, key=lambda procedure: procedure.device)]
+def _by_device(procedures: Iterable[Procedure]) -> list[list[Procedure]]:
+    """Return *procedures*, those of one device together: much of what they ask is remembered."""
+    return [list(several) for _, several in groupby(procedures, key=lambda procedure: procedure.device)]
 
 
 def _whole(base: KnowledgeBase) -> Judged:
@@ -58,7 +66,9 @@ def _whole(base: KnowledgeBase) -> Judged:
     return found
 
 
-def _performed(bench: Bench, procedures: Sequence[Procedure], base: KnowledgeBase, *, pages: bool) -> Judged:
+def _performed(
+    bench: Bench, procedures: Sequence[Procedure], base: KnowledgeBase, counted: Callable[[], None], *, pages: bool
+) -> Judged:
     found = Judged()
     watching = [rule for rule in RULES.values() if rule.watches]
     comparing = [rule for rule in RULES.values() if rule.compares]
@@ -71,4 +81,5 @@ def _performed(bench: Bench, procedures: Sequence[Procedure], base: KnowledgeBas
             if pages:
                 kept = outcome(traces, base.shop.units if base.shop else {})
                 found.outcomes[procedure.device, procedure.id] = kept
+        counted()
     return found

@@ -13,16 +13,20 @@ import signal
 import sys
 import threading
 import traceback
-from typing import TYPE_CHECKING, Generic, TypeVar
+from collections.abc import Callable
+from contextlib import contextmanager, suppress
+from typing import TYPE_CHECKING, Generic, TypeAlias, TypeVar
 
 from benchleaf.findings import Refused
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Iterator, Sequence
     from multiprocessing.connection import Connection
     from multiprocessing.context import ForkProcess
 
 T = TypeVar("T")
+Watcher: TypeAlias = Callable[[int, int], None]
+"""What is told how many are done, and of how many."""
 
 SETTING = "BENCHLEAF_PROCESSES"
 """The variable of the environment that says how many take part; with 1 there are no helpers."""
@@ -55,6 +59,38 @@ def shared(tasks: Sequence[Callable[[], T]], count: int) -> list[T]:
     if min(count, len(tasks)) < 2:
         return [task() for task in tasks]
     return _Crew(tasks).work(min(count, len(tasks)) - 1)
+
+
+@contextmanager
+def tally(total: int, watcher: Watcher | None) -> Iterator[Callable[[], None]]:
+    """
+    Give what a task calls for each of *total* things that it has done, in whatever process it works.
+
+    The process that asked tells the *watcher* of all of them, whenever it has done one itself.
+    """
+    if watcher is None:
+        yield lambda: None
+        return
+    asked_by, done = os.getpid(), 0
+    seen, made = os.pipe()
+    # Where nobody has looked for so long that the pipe is full, a count is lost and no work waits.
+    os.set_blocking(seen, False)
+    os.set_blocking(made, False)
+
+    def counted() -> None:
+        nonlocal done
+        with suppress(BlockingIOError):
+            os.write(made, b".")
+        if os.getpid() == asked_by:
+            with suppress(BlockingIOError):
+                done += len(os.read(seen, 1 << 16))
+            watcher(done, total)
+
+    try:
+        yield counted
+    finally:
+        os.close(seen)
+        os.close(made)
 
 
 class _Crew(Generic[T]):

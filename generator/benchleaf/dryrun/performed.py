@@ -56,6 +56,20 @@ def performed(base: KnowledgeBase) -> Iterator[Trace]:
             yield from bench.perform(procedure)
 
 
+def touched(base: KnowledgeBase, procedure: Procedure) -> Iterator[str]:
+    """
+    Yield the paths of the files whose steps are performed with *procedure*: its own, its device, where it may lead.
+
+    What a rule sees in a trace lies in these files and in no others, so that one can ask for the findings of some
+    files without performing everything.
+    """
+    yield procedure.path
+    device = base.devices.get(procedure.device)
+    if device is not None:
+        yield device.path
+        yield from (one.path for one in _targets(base, procedure))
+
+
 class Bench:
     """The bench of one shop, with the devices and the openings that were seen on it."""
 
@@ -82,12 +96,20 @@ class Bench:
 
 def _alike(base: KnowledgeBase, procedure: Procedure, worlds: Iterable[World]) -> Iterable[list[World]]:
     """Return *worlds* in groups in which nothing differs that *procedure*, or one it leads to, may meet."""
-    met = (procedure, *filter(None, (base.target(procedure, name) for name in _led_to(base, procedure))))
+    met = (procedure, *_targets(base, procedure))
     groups: dict[tuple[object, ...], list[World]] = {}
     for own in worlds:
         key = tuple(_as_had_by(one, own.variant) for one in met)
         groups.setdefault((own.make_up, *key), []).append(own)
     return groups.values()
+
+
+def _targets(base: KnowledgeBase, procedure: Procedure) -> Iterator[Procedure]:
+    """Yield each procedure that a failing check may lead to."""
+    for name in _led_to(base, procedure):
+        target = base.target(procedure, name)
+        if target is not None:
+            yield target
 
 
 def _led_to(base: KnowledgeBase, procedure: Procedure) -> Iterator[str]:

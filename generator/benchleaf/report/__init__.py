@@ -12,7 +12,11 @@ from benchleaf.report import (
     diagnosis_text,
     facts_json,
     facts_text,
+    github,
+    gitlab,
     json_,
+    junit,
+    sarif,
     text,
 )
 
@@ -24,7 +28,14 @@ if TYPE_CHECKING:
     from benchleaf.derive.facts import Facts
     from benchleaf.report.summary import Report
 
-FORMATS: dict[str, Callable[[Report], str]] = {"text": text.render, "json": json_.render}
+FORMATS: dict[str, Callable[[Report], str]] = {
+    "text": text.render,
+    "json": json_.render,
+    "sarif": sarif.render,
+    "junit": junit.render,
+    "github": github.render,
+    "gitlab": gitlab.render,
+}
 """Each format that `benchleaf check --format` knows, by its name."""
 
 FACTS: dict[str, Callable[[Facts], str]] = {"text": facts_text.render, "json": facts_json.render}

@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import posixpath
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from benchleaf.findings import Finding
+    from collections.abc import Mapping
+
+    from benchleaf.findings import Finding, Level
+
+
+@dataclass(frozen=True, slots=True)
+class Explained:
+    """A rule as a report shows it: its usual weight, and its page as Markdown."""
+
+    level: Level
+    markdown: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +26,9 @@ class Report:
     The findings to show, and how much was looked at.
 
     `strict` makes warnings stop too; a note never stops. `show_allowed` lists what authors have allowed as well.
+    `texts` are the files that were looked at, as bytes by their path; `rules` what each rule is about. `above` is the
+    folder of mkdocs.yml as seen from the top of the checkout, where CI systems look for paths; `part` the part of
+    a knowledge base that was checked, as `2/4`, or nothing.
     """
 
     findings: tuple[Finding, ...]
@@ -23,6 +37,10 @@ class Report:
     devices: int
     strict: bool = False
     show_allowed: bool = False
+    texts: Mapping[str, bytes] = field(default_factory=dict, repr=False)
+    rules: Mapping[str, Explained] = field(default_factory=dict, repr=False)
+    above: str = ""
+    part: str = ""
 
     @property
     def shown(self) -> tuple[Finding, ...]:
@@ -42,7 +60,15 @@ class Report:
     @property
     def stopping(self) -> int:
         """How many findings keep the site from being published."""
-        return sum(1 for finding in self.shown if finding.stops or (self.strict and finding.level == "warning"))
+        return sum(self.stops(finding) for finding in self.shown)
+
+    def stops(self, finding: Finding) -> bool:
+        """Whether *finding* keeps the site from being published, as strict as this report is."""
+        return finding.stops or (self.strict and finding.level == "warning" and finding.allowed is None)
+
+    def from_top(self, path: str) -> str:
+        """Return *path*, as findings have it, as seen from the top of the checkout."""
+        return posixpath.normpath(posixpath.join(self.above, path))
 
     @property
     def sentence(self) -> str:

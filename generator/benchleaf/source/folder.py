@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 import unicodedata
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -100,6 +100,23 @@ def scan(root: Path, docs: str) -> Folder:
     house = {name: _bytes(top / name).decode("utf-8", errors="replace") for name in others if name.endswith(".md")}
     notes = house.pop("index.md", "")
     return Folder(root, docs, tuple(files), frozenset(others), notes, house)
+
+
+def placed(folder: Folder, path: str, data: bytes) -> Folder:
+    """Return *folder* as if its file *path*, as findings show it, held *data*; refuses where no YAML file is read."""
+    inside = PurePosixPath(path.removeprefix(f"{folder.docs}/"))
+    hidden = any(part.startswith(".") for part in inside.parts)
+    if not path.startswith(f"{folder.docs}/") or inside.suffix.lower() not in YAML or hidden:
+        raise Refused(f"{path} is no YAML file below {folder.docs}: nothing is read there")
+    there = File(path, *identify(inside.as_posix()), data)
+    files = (*(file for file in folder.files if file.path != path), there)
+    return replace(folder, files=tuple(sorted(files, key=lambda file: PurePosixPath(file.path).parts)))
+
+
+def from_checkout(root: Path) -> str:
+    """Return the path of *root* from the top of its checkout, with `/`; nothing where it is the top or in none."""
+    top = next((above for above in (root, *root.parents) if (above / ".git").exists()), root)
+    return "" if top == root else root.relative_to(top).as_posix()
 
 
 def identify(path: str) -> tuple[str, str, str]:
