@@ -19,6 +19,7 @@
     tool: "Tool",
     rule: "Rule",
     method: "Method",
+    sheet: "Fault isolation sheet",
   });
 
   /**
@@ -51,8 +52,9 @@
    * @param {string} id
    */
   const makeRow = ({ entry, phrase, answers }, found, root, id) => {
-    const [opens, closes] = entry.kind === "symptom" ? ["“", "”"] : ["", ""];
+    const [opens, closes] = entry.kind === "symptom" || entry.kind === "sheet" ? ["“", "”"] : ["", ""];
     const heard = phrase ? [" ", make("br", {}), opens, ...makeMarked(found, phrase), closes] : [];
+    const noted = entry.note ? [" ", make("br", {}), make("small", {}, entry.note)] : [];
     const links = answers
       .slice(0, MOST_ANSWERS)
       .map(link => make("li", {}, make("a", { href: root + link.href }, link.title)));
@@ -61,7 +63,7 @@
     const cell = (/** @type {string} */ label, /** @type {(Node | string)[]} */ ...held) =>
       make("td", { role: "gridcell", "data-label": label }, ...held);
     const title = make("a", { href: root + entry.href, "data-search-open": "" }, ...makeMarked(found, entry.title));
-    const says = cell("The customer says", title, ...heard);
+    const says = cell("The customer says", title, ...heard, ...noted);
     says.id = id;
     return make(
       "tr",

@@ -50,7 +50,7 @@
   const [COMPLAINT, DENIED, TASK] = [1.25, 1.5, 1.3];
   // What is looked up on a quiet day comes after what helps with the device at hand.
   /** @type {Partial<Record<Entry["kind"], number>>} */
-  const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.9 };
+  const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.9, sheet: 0.5 };
   // "No sound" is not what a customer means whose sound crackles.
   const OTHER_SENSE = 0.75;
   const [MOST_CLOSELY, LEAST_SHARE, LEAST_FIT, SURELY] = [600, 0.4, 0.4, 0.7];
@@ -173,7 +173,9 @@
       const share = shares[place] ?? 0;
       if (share < least || scores[place] === 0) continue;
       const device = !isNamed ? 1 : ofNamed[place] === 1 ? NAMED : entry.device ? OTHERS : NO_DEVICE;
-      const isWanted = task ? entry.kind === "procedure" : entry.kind === "symptom";
+      // Of a complaint on a device that was named, the sheet of that device is the answer narrowed down.
+      const isSheet = entry.kind === "sheet" && ofNamed[place] === 1;
+      const isWanted = task ? entry.kind === "procedure" : entry.kind === "symptom" || isSheet;
       const kind = isWanted ? (task ? TASK : complaint) : (REFERENCE[entry.kind] ?? 1);
       const whole = 0.3 + 0.7 * (share / wanted) ** 2;
       finals[place] = (scores[place] ?? 0) * whole * device * kind;

@@ -13,7 +13,7 @@
 
 {
   // They are loaded when someone wants to search: most pages are opened to be read.
-  const PARTS = ["words", "book", "asked", "weigh", "find", "draw", "index"];
+  const PARTS = ["words", "code", "book", "asked", "weigh", "find", "draw", "index"];
   const MOST = 20;
   const COMPLAINT = "does not work";
   const whenIdle = (/** @type {() => void} */ done) =>

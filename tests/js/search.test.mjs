@@ -84,6 +84,12 @@ test("a complaint goes before the procedures that answer it", () => {
   assert.deepEqual([kinds[0], kinds.includes("procedure")], ["symptom", true]);
 });
 
+test("the sheet of a named device goes before the symptom of all, and after it where none is named", () => {
+  const kinds = text => find(text, 9).results.map(({ entry }) => entry.kind).filter(kind => /sheet|symptom/.test(kind));
+
+  assert.deepEqual([kinds("godwit wont charge")[0], kinds("wont charge")[0]], ["sheet", "symptom"]);
+});
+
 test("a named device's entries go before another device's", () => {
   const devices = find("whimbrel battery", 9).results.map(({ entry }) => entry.device).filter(Boolean);
 
@@ -122,6 +128,7 @@ test("what the results show comes through the index unchanged", () => {
     title: "Does not charge",
     href: "symptoms/no-charge.html",
     device: "",
+    note: "",
     says: ["won't charge", "battery stays empty", "dead after a night on the cable"],
     answers: [
       {
@@ -129,6 +136,7 @@ test("what the results show comes through the index unchanged", () => {
         title: "Clean and re-tin a corroded charge port",
         href: "repairs/godwit/clean-charge-port.html",
         device: "Godwit field logger",
+        note: "",
         says: [],
         answers: [],
       },
@@ -137,6 +145,7 @@ test("what the results show comes through the index unchanged", () => {
         title: "Replace the charge socket",
         href: "repairs/whimbrel/replace-charge-socket.html",
         device: "Whimbrel tablet",
+        note: "",
         says: [],
         answers: [],
       },

@@ -45,7 +45,7 @@ def test_index_as_it_is_written() -> None:
     assert {
         "version": 2,
         "count": 2,
-        "records": "&      && ' ' ",
+        "records": "&  &    &&& ' ' ",
         "texts": "\nClean the charge port\nGodwit\nDoes not charge\nwon\u2019t charge\nAsk the maker",
         "hrefs": " repairs/godwit/clean-charge-port*| symptoms/no-charge*| ask*",
     } == {key: index[key] for key in ("version", "count", "records", "texts", "hrefs")}

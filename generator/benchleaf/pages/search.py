@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import defaultdict
 from dataclasses import dataclass
 from itertools import chain
@@ -16,12 +17,13 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
     from collections.abc import Set as AbstractSet
 
-Kind = Literal["symptom", "procedure", "device", "part", "material", "page", "tool", "rule", "method"]
+Kind = Literal["symptom", "procedure", "device", "part", "material", "page", "tool", "rule", "method", "sheet"]
 Weight = Literal["title", "says", "part", "step"]  # where a word stands, the weightiest first
 
 _KINDS: tuple[Kind, ...] = get_args(Kind)
 _WEIGHTS: tuple[Weight, ...] = get_args(Weight)
 _PAGE = ".html"
+_SPACES = re.compile(r"[^\S\u00a0\u202f]+")  # a number keeps its unit beside it
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,7 @@ class SearchEntry:
     says: tuple[str, ...] = ()  # in the customers' words; of a device its variants, of a page its headings
     words: tuple[tuple[Weight, str], ...] = ()  # what else finds it: (how much it weighs, text)
     answers: tuple[tuple[str, str], ...] = ()  # procedures that a symptom's row offers: (text, href)
+    note: str = ""  # what the row says besides, and nothing finds
 
 
 def index_script(entries: Iterable[SearchEntry]) -> str:
@@ -123,7 +126,7 @@ def _places(ranked: list[tuple[int, int]]) -> str:
 
 
 def _records(entries: list[SearchEntry]) -> dict[str, str]:
-    """Return what a result shows: kind, title, device, customers' words, answers, and the way there."""
+    """Return what a result shows: kind, title, device, note, customers' words, answers, and the way there."""
     links: dict[tuple[str, str], int] = {}
     for place, entry in enumerate(entries):
         links.setdefault((entry.title, entry.href), place)
@@ -135,6 +138,7 @@ def _records(entries: list[SearchEntry]) -> dict[str, str]:
     records: list[str] = []
     for entry in entries:
         records += [number(_KINDS.index(entry.kind)), _text(texts, entry.title), _text(texts, entry.device)]
+        records.append(_text(texts, entry.note))
         records += [number(len(entry.says)), *(_text(texts, text) for text in entry.says)]
         records += [number(len(entry.answers)), *(number(links[link]) for link in entry.answers)]
     records += [_text(texts, title) for title, _ in others]
@@ -144,7 +148,7 @@ def _records(entries: list[SearchEntry]) -> dict[str, str]:
 
 def _text(texts: dict[str, int], text: str) -> str:
     """Return the number of `text`, from 1, or 0 when it comes for the first time and takes the next place."""
-    line = " ".join(text.split())
+    line = _SPACES.sub(" ", text).strip()
     if line in texts:
         return number(texts[line] + 1)
     texts[line] = len(texts)

@@ -5,8 +5,13 @@ from __future__ import annotations
 from itertools import chain
 from typing import TYPE_CHECKING
 
+from benchleaf.decisions.diagnose import ranked
 from benchleaf.derive.usage import answers, shown
 from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.pages.compose.isolation.actions import first_action
+from benchleaf.pages.compose.isolation.groups import groups
+from benchleaf.pages.compose.isolation.paths import path_of
+from benchleaf.pages.compose.isolation.wording import drawn
 from benchleaf.pages.compose.lists import material_names
 from benchleaf.pages.compose.search_pages import references, tools, written
 from benchleaf.pages.compose.site import Site, page_of
@@ -15,12 +20,13 @@ from benchleaf.pages.search import SearchEntry, index_script
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from benchleaf.model.diagnosis import Diagnosis
     from benchleaf.model.procedure import Procedure
 
 
 def index(site: Site, markdown: Mapping[str, str]) -> str:
     """Return the search index of *site* and of its pages that are *markdown*, by path: a classic script."""
-    return index_script(chain(_entries(site), tools(site), references(), written(markdown)))
+    return index_script(chain(_entries(site), _sheets(site), tools(site), references(), written(markdown)))
 
 
 def _entries(site: Site) -> Iterator[SearchEntry]:
@@ -46,6 +52,36 @@ def _entries(site: Site) -> Iterator[SearchEntry]:
         yield SearchEntry("material", site.material(name), f"materials/{name}.html", words=(("part", name),))
     for procedure in shown(base, drafts=site.options.drafts):
         yield _procedure(site, procedure)
+
+
+def _sheets(site: Site) -> Iterator[SearchEntry]:
+    """Yield the fault isolation sheets, each with what is likeliest and what to do first."""
+    base = site.base
+    for diagnosis in base.diagnoses.values():
+        device, symptom = base.devices.get(diagnosis.device), base.symptoms.get(diagnosis.symptom)
+        if device is None or symptom is None:
+            continue
+        found = (base.procedures[key] for key in _on(site, symptom.id, device.id))
+        yield SearchEntry(
+            kind="sheet",
+            title=symptom.title.text,
+            href=path_of(diagnosis),
+            device=device.title.text,
+            says=symptom.customers_say,
+            words=(("part", " ".join(cause.title.text for cause in diagnosis.causes)),),
+            answers=tuple((procedure.title.text, page_of(procedure)) for procedure in found),
+            note=" ".join(_likeliest(site, diagnosis)),
+        )
+
+
+def _likeliest(site: Site, diagnosis: Diagnosis) -> Iterator[str]:
+    """Yield what is likeliest behind a symptom, and what to do first: on the first variants, where they differ."""
+    for one in ranked(site.base, diagnosis)[:1]:
+        share = f", {drawn(one.share).text}" if one.share else ""
+        yield f"Likeliest: {one.cause.title}{share}."
+    for group in groups(site, diagnosis)[:1]:
+        if found := first_action(site, group, ""):
+            yield f"First: {''.join(piece.text for piece in found.do)}."
 
 
 def _on(site: Site, symptom: str, device: str) -> list[tuple[str, str]]:
