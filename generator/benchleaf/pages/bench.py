@@ -85,6 +85,7 @@ class BenchStep:
     after: str = ""  # "Next: W5 Let the port cool."
     state: tuple[tuple[str, str], ...] = ()  # the state board in words: "Battery", "isolated"
     only: Only | None = None
+    dense: bool = False  # too much for one below the other: the messages stand beside the instruction
 
 
 @dataclass(frozen=True, slots=True)

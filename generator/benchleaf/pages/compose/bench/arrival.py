@@ -56,7 +56,7 @@ def questions(device: Device | None, variants: tuple[str, ...]) -> Iterator[Ques
     own = [variant for variant in device.variants if variant.id in variants] if device else []
     if len(own) > 1:
         told = tuple(Answer(variant.id, variant.title.text, variant.tell_by or "") for variant in own)
-        yield Question("variant", "Which one is it? Tell it by", told)
+        yield Question("variant", "Which one is it?", told)
     yield _ASKED[LIQUID]
     if device is None or device.batteries:
         yield _ASKED[BATTERY]

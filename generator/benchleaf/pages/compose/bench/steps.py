@@ -12,7 +12,7 @@ from benchleaf.model.step import Repeat
 from benchleaf.pages.bench import Asked, BenchStep, Standing, Timed
 from benchleaf.pages.compose.bench.way import asked, timer
 from benchleaf.pages.compose.procedure import sheet_rows
-from benchleaf.pages.compose.wording import capital, held
+from benchleaf.pages.compose.wording import capital, held, tied
 from benchleaf.pages.parts import Only, words
 from benchleaf.units import show
 
@@ -24,13 +24,15 @@ if TYPE_CHECKING:
     from benchleaf.model.procedure import Procedure
     from benchleaf.model.step import Check, Step
     from benchleaf.pages.compose.site import Site
-    from benchleaf.pages.parts import Words
+    from benchleaf.pages.parts import SafetyMessage, Words
     from benchleaf.pages.sheet import Limit, Row
 
 _LABELS = {
     "heat": "Heat", "joint": "Joint", "torque": "Torque", "count": "Screws", "amount": "Amount", "time": "Time",
     "neighbour": "Beside it", "supply": "Supply",
 }  # fmt: skip
+_FEW = 2
+"""With more messages than these, or with as many limits beside a message, a step fills the screen (measured)."""
 _GRAVE = ("danger", "warning")
 """Only these are said again while they stay in force: what is always said is not heard (common practice, no source)."""
 
@@ -65,7 +67,7 @@ class Steps:
             uses=_plain(row.uses),
             why=row.why,
             records=(step.record,) if step.record else (),
-            cautions=tuple(replace(message, computed=None) for message in row.cautions),
+            cautions=tuple(_at_the_bench(message) for message in row.cautions),
             standing=tuple(self._standing(step)),
             limits=tuple((_LABELS.get(limit.kind, capital(limit.kind)), _unlinked(limit)) for limit in row.limits),
             check=self._check(node, step.check, row),
@@ -74,6 +76,7 @@ class Steps:
             after=f"{after.number} {after.do}" if after else "",
             state=state,
             only=row.only,
+            dense=len(row.cautions) > _FEW or (bool(row.cautions) and len(row.limits) > _FEW),
         )
 
     def _standing(self, step: Step) -> Iterator[Standing]:
@@ -137,6 +140,11 @@ def _plain(line: Words) -> str:
     return "".join(piece.text for piece in line)
 
 
+def _at_the_bench(message: SafetyMessage) -> SafetyMessage:
+    what, happens, avoid = (tied(text) for text in (message.what, message.happens, message.avoid))
+    return replace(message, what=what, happens=happens, avoid=avoid, computed=None)
+
+
 def _unlinked(limit: Limit) -> Limit:
     """Return *limit* without links: at the bench nothing small may be pressed by chance."""
-    return replace(limit, notes=tuple(words(_plain(note)) for note in limit.notes))
+    return replace(limit, strong=tied(limit.strong), notes=tuple(words(tied(_plain(note))) for note in limit.notes))
