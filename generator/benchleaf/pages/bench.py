@@ -114,6 +114,14 @@ class Size:
 
 
 @dataclass(frozen=True, slots=True)
+class CauseChoice:
+    """A cause that the record may name."""
+
+    value: str  # "no-charge/corroded-port"
+    text: str  # "Corroded charge port"
+
+
+@dataclass(frozen=True, slots=True)
 class BenchView:
     """bench/<device>/<procedure>.html."""
 
@@ -133,6 +141,7 @@ class BenchView:
     sizes: tuple[Size, ...]
     scripts: tuple[str, ...]
     way: Markup  # the graph, as JSON
+    causes: tuple[CauseChoice, ...] = ()  # of the diagnoses that lead here; none: the cause is written in words
     hands_back: str = ""
     aftercare: tuple[str, ...] = ()
     banner: Banner | None = None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.numbering import items
-from benchleaf.pages.bench import BenchStep, BenchView
+from benchleaf.model.diagnosis import Cure
+from benchleaf.pages.bench import BenchStep, BenchView, CauseChoice
 from benchleaf.pages.compose.bench.arrival import arrival, questions, takes
 from benchleaf.pages.compose.bench.board import LINES, BoardWords
 from benchleaf.pages.compose.bench.emergency import emergency
@@ -63,6 +64,7 @@ def bench_view(site: Site, procedure: Procedure) -> BenchView:
         sizes=sizes(site.base.shop),
         scripts=_SCRIPTS,
         way=way.data(arrival(site, procedure, root), [text for step in steps for text in _text(step)]),
+        causes=tuple(_causes(site, procedure)),
         hands_back=_hands_back(site, procedure),
         aftercare=procedure.aftercare,
         banner=Banner(procedure.status, *banner) if banner else None,
@@ -98,6 +100,17 @@ def _text(step: BenchStep) -> Iterator[str]:
     yield from (limit.strong for _, limit in step.limits)
     if step.check:
         yield f"{step.check.strong} {step.check.unit}"
+
+
+def _causes(site: Site, procedure: Procedure) -> Iterator[CauseChoice]:
+    """Yield the causes of each diagnosis that leads here: whether this procedure cures or not, one of them was it."""
+    for (device, symptom), diagnosis in site.base.diagnoses.items():
+        cures = [cure for cause in diagnosis.causes for cure in cause.cures if isinstance(cure, Cure)]
+        if device == procedure.device and any(cure.procedure.text == procedure.id for cure in cures):
+            known = site.base.symptoms.get(symptom)
+            for cause in diagnosis.causes:
+                title = f"{known.title.text if known else symptom}: {cause.title}"
+                yield CauseChoice(f"{symptom}/{cause.id}", title)
 
 
 def _hands_back(site: Site, procedure: Procedure) -> str:

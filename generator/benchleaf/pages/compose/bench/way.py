@@ -45,7 +45,12 @@ class WayData:
 
     def data(self, arrival: Data, texts: Sequence[str]) -> Markup:
         """Return all of it as JSON; *texts* are what a reader sees of the steps, of which the digest is made."""
-        procedure, outcome = self._procedure, self._site.outcome(self._procedure)
+        procedure, ways, variants = self._procedure, list[Data](), dict[str, int]()
+        for names, nodes in self._site.outcome(procedure).ways:
+            way = self._way(nodes)
+            if way not in ways:
+                ways.append(way)
+            variants |= dict.fromkeys(names, ways.index(way))
         found: Data = {
             "site": self._site.site_id,
             "device": procedure.device,
@@ -55,8 +60,8 @@ class WayData:
             "revision": procedure.revision,
             "digest": hashlib.sha256("\n".join(texts).encode()).hexdigest()[:16],
             "arrival": arrival,
-            "variants": {name: number for number, (names, _) in enumerate(outcome.ways) for name in names},
-            "ways": [self._way(nodes) for _, nodes in outcome.ways],
+            "variants": variants,
+            "ways": ways,
             "steps": self._steps,
             "boards": [dict(board) for board in self._boards],
             "trays": list(self._trays),
