@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from bs4 import BeautifulSoup
@@ -11,6 +11,9 @@ from click.testing import CliRunner
 
 from benchleaf import cli
 from benchleaf.checks.rules import RULES
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 _LINK = re.compile(r"\]\([^)]*\)|^\[\w+\]: .*$", re.MULTILINE)
 

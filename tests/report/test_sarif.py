@@ -65,6 +65,7 @@ def test_rules(known: dict[str, Any]) -> None:
 
     assert list(RULES) == [rule["id"] for rule in rules]
     assert all(rule["shortDescription"]["text"].endswith((".", "…")) for rule in rules)
+    assert all(rule["fullDescription"]["text"] in rule["help"]["text"] for rule in rules)
     assert all(rule["help"]["markdown"].startswith(f"# {rule['id']}\n") for rule in rules)
     assert all("```" not in rule["help"]["text"] for rule in rules)
     assert {str(rule.level) for rule in RULES.values()} == {rule["defaultConfiguration"]["level"] for rule in rules}

@@ -10,11 +10,16 @@ _STRESSED = re.compile(r"\*(\w[^*`\n]*)\*")
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z`])")
 
 
+def first_section(markdown: str) -> str:
+    """Return what stands under the first heading of the second rank, without marks."""
+    _, _, after = markdown.partition("\n## ")
+    return without_marks(after.partition("\n")[2].partition("\n## ")[0])
+
+
 def first_sentence(markdown: str) -> str:
     """Return the first sentence under the first heading of the second rank, on one line; what leads to a list ends."""
-    _, _, after = markdown.partition("\n## ")
-    paragraph = after.partition("\n")[2].strip().split("\n\n")[0]
-    sentence = _SENTENCE.split(" ".join(without_marks(paragraph).split()))[0]
+    paragraph = first_section(markdown).split("\n\n")[0]
+    sentence = _SENTENCE.split(" ".join(paragraph.split()))[0]
     if sentence.endswith((".", "!", "?")):
         return sentence
     return f"{sentence[:-1]}." if sentence.endswith(":") else f"{sentence} …"

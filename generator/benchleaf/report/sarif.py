@@ -9,7 +9,7 @@ from urllib.parse import quote
 
 from benchleaf import __version__
 from benchleaf.report.fingerprint import fingerprints
-from benchleaf.report.prose import first_sentence, without_marks
+from benchleaf.report.prose import first_section, first_sentence, without_marks
 from benchleaf.report.words import advice, told, visible
 
 if TYPE_CHECKING:
@@ -62,6 +62,7 @@ def _rule(name: str, explained: Explained | None) -> dict[str, object]:
     return {
         "id": name,
         "shortDescription": {"text": first_sentence(explained.markdown)},
+        "fullDescription": {"text": first_section(explained.markdown)},
         "help": {"text": without_marks(explained.markdown), "markdown": explained.markdown},
         "defaultConfiguration": {"level": str(explained.level)},
     }
