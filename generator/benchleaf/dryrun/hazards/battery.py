@@ -33,6 +33,7 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
     """Yield where a pack is damaged, where hands come to one, where one is warmed, and where one is joined inside."""
     for battery in trace.world.batteries.values():
         yield from _damaged(trace, battery)
+        yield from _swollen_in_hand(trace, battery)
         yield from _handled(trace, battery)
         yield from _warmed(trace, battery)
         yield from _joined(trace, battery)
@@ -41,17 +42,36 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
 def _damaged(trace: Trace, battery: Battery) -> Iterator[Hazard]:
     """Yield where a pack that is known to be damaged, or that nobody has looked at, is on the bench."""
     name = opened(called(trace, battery.part.text))
-    for first, last in stretches(bool(_hurt(moment, battery)) for moment in trace.straight):
-        hurt = _hurt(trace.straight[first], battery)
+    for first, last in stretches(bool(suspect(moment, battery)) for moment in trace.straight):
+        hurt = suspect(trace.straight[first], battery)
         yield Hazard(
             "battery", first, last, Severity.GRAVE, _HURT[hurt].format(name),
             "Bent, pierced or shorted, it can burst into flame.",
             "Do not press, bend or pry at it. Keep the metal box and a clear bench at hand.",
-            certain=hurt == CERTAIN and any(_comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
+            certain=hurt == CERTAIN and any(comes_to(trace, at, battery) for at in trace.straight[first : last + 1]),
         )  # fmt: skip
 
 
-def _hurt(moment: Moment, battery: Battery) -> str:
+def _swollen_in_hand(trace: Trace, battery: Battery) -> Iterator[Hazard]:
+    """Yield where hands come to a swollen pack, but for the first step, before which it was told that it is swollen."""
+    name = called(trace, battery.part.text)
+    swollen = [suspect(moment, battery) == CERTAIN for moment in trace.straight]
+    for first, last in stretches(
+        number > 0 and swollen[number - 1] and swollen[number] and comes_to(trace, moment, battery)
+        for number, moment in enumerate(trace.straight)
+    ):  # fmt: skip
+        energy = _energy(battery)
+        yield Hazard(
+            "battery", first, last, Severity.GRAVE,
+            f"Hands come to {name}, which is swollen" + (" and holds {energy}." if energy else "."),
+            "Bent, pierced or shorted, it can burst into flame.",
+            "Hold it where it is stiff, use no force, and lay it where it is to lie in one go.",
+            certain=True, numbers=energy, method="battery",
+        )  # fmt: skip
+
+
+def suspect(moment: Moment, battery: Battery) -> str:
+    """Return what may be wrong with the pack that lies on the bench in *moment*, "" where nothing is."""
     where = moment.after.away.get(battery.part.text)
     gone = where in {STORED, DISCARDED} and moment.before.away.get(battery.part.text) == where
     hurt = moment.before.damaged.get(battery.id, "")
@@ -60,11 +80,11 @@ def _hurt(moment: Moment, battery: Battery) -> str:
 
 
 def _handled(trace: Trace, battery: Battery) -> Iterator[Hazard]:
-    if battery.chemistry not in _LITHIUM:
+    if not is_lithium(battery):
         return
     name = called(trace, battery.part.text)
     for first, last in stretches(
-        _comes_to(trace, moment, battery) and not _hurt(moment, battery) for moment in trace.straight
+        comes_to(trace, moment, battery) and not suspect(moment, battery) for moment in trace.straight
     ):
         energy = _energy(battery)
         yield Hazard(
@@ -75,7 +95,12 @@ def _handled(trace: Trace, battery: Battery) -> Iterator[Hazard]:
         )  # fmt: skip
 
 
-def _comes_to(trace: Trace, moment: Moment, battery: Battery) -> bool:
+def is_lithium(battery: Battery) -> bool:
+    """Whether the cells of *battery* burn when they are hurt."""
+    return battery.chemistry in _LITHIUM
+
+
+def comes_to(trace: Trace, moment: Moment, battery: Battery) -> bool:
     """Whether *moment* frees, lifts or moves the pack, in the device or with what it is part of."""
     world, part = trace.world, battery.part.text
     match moment.step.action:

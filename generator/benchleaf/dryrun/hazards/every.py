@@ -54,7 +54,11 @@ def said_once(trace: Trace) -> tuple[Hazard, ...]:
 
 
 def at_most_dangers(trace: Trace) -> int:
-    """Return how many DANGERs *trace* can have at most: only what is known to be damaged is certain to do harm."""
+    """
+    Return how many DANGERs can stand before one step of *trace* at most.
+
+    Only what is known to be damaged is certain to do harm, and no step tells two of one pack.
+    """
     return sum(reason == battery.CERTAIN for reason in trace.start.damaged.values())
 
 

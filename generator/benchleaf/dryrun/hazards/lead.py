@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 def hazards(trace: Trace) -> Iterator[Hazard]:
     """Yield where a solder with lead in it is melted."""
-    for first, last in stretches(_with_lead(trace, moment) for moment in trace.straight):
+    for first, last in stretches(with_lead(trace, moment) for moment in trace.straight):
         yield Hazard(
             "lead", first, last, Severity.GRAVE,
             "The solder holds lead.",
@@ -25,7 +25,8 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
         )  # fmt: skip
 
 
-def _with_lead(trace: Trace, moment: Moment) -> bool:
+def with_lead(trace: Trace, moment: Moment) -> bool:
+    """Whether *moment* melts a solder that holds lead."""
     if not melts_solder(moment):
         return False
     board = trace.world.device.board if trace.world.device else None

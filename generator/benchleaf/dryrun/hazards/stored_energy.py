@@ -17,14 +17,8 @@ if TYPE_CHECKING:
 
 def hazards(trace: Trace) -> Iterator[Hazard]:
     """Yield where a part keeps a dangerous charge in an open device, until it was emptied and read."""
-    for name in sorted(trace.world.stores):
-        kept = trace.world.parts[name].stores
-        if kept is None:
-            continue
-        capacitance, voltage = Farads(kept.capacitance.high), Volts(kept.voltage.high)
-        if not stored.is_dangerous(capacitance, voltage):
-            continue
-        for first, last in stretches(_is_charged(trace, moment, name) for moment in trace.straight):
+    for name, capacitance, voltage in dangerous(trace):
+        for first, last in stretches(is_charged(trace, moment, name) for moment in trace.straight):
             yield Hazard(
                 "stored-energy", first, last, Severity.GRAVE,
                 f"{opened(called(trace, name))} keeps {{energy}} at {{voltage}} when the device is off.",
@@ -35,6 +29,17 @@ def hazards(trace: Trace) -> Iterator[Hazard]:
             )  # fmt: skip
 
 
-def _is_charged(trace: Trace, moment: Moment, part: str) -> bool:
+def dangerous(trace: Trace) -> Iterator[tuple[str, Farads, Volts]]:
+    """Yield the parts that can keep a charge that hurts, each with the most of it."""
+    for name in sorted(trace.world.stores):
+        kept = trace.world.parts[name].stores
+        if kept is not None:
+            capacitance, voltage = Farads(kept.capacitance.high), Volts(kept.voltage.high)
+            if stored.is_dangerous(capacitance, voltage):
+                yield name, capacitance, voltage
+
+
+def is_charged(trace: Trace, moment: Moment, part: str) -> bool:
+    """Whether *part* may hold its charge in *moment*, and the device is open."""
     charged = part in moment.before.charged or part in moment.before.unread
     return charged and (is_open(trace.world, moment.before) or is_open(trace.world, moment.after))
