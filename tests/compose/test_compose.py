@@ -88,7 +88,9 @@ def test_torque_in_the_shops_unit() -> None:
     """A torque written otherwise is shown in the shop's unit, rounded down, with the written value beside it."""
     wader = make.WADER.replace("torque: 12 cN·m", "torque: 1.1 lbf·in")
 
-    page = drawn({f"{make.DOCS}/devices/wader.yml": wader})["repairs/wader/replace-lamp.html"]
+    page = drawn({f"{make.DOCS}/devices/wader.yml": wader})["repairs/wader/replace-lamp.html"].replace(
+        "\N{NO-BREAK SPACE}", " "
+    )
 
     # 1.1 lbf·in is 12.4283 cN·m (pint).
     assert "12.4 cN·m" in page
@@ -118,7 +120,7 @@ steps:
 
     assert page.h1 is not None
     assert "<b>&\"' \U0001f525 \u05d0\u05d1" == page.h1.get_text()
-    assert "Press <2 N & hold *still*." in page.get_text()
+    assert "Press <2\N{NO-BREAK SPACE}N & hold *still*." in page.get_text()
 
 
 def test_little_knowledge_base() -> None:

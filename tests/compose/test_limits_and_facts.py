@@ -136,6 +136,38 @@ def test_torques(key: tuple[str, str]) -> None:
     assert expected == {line for line in shown(key, "torque") if line[1].endswith("cN·m")}
 
 
+TIMES = {"s": 1.0, "min": 60.0, "h": 3600.0}
+ENDS = {"dries in": "dry", "cools in": "cool", "is clear of vapour in": "clear"}
+WAIT = re.compile(
+    rf"(?P<on>.+) (?P<end>{'|'.join(ENDS)}) (?:(?P<low>[\d.]+)(?: (?P<own>s|min|h))?(?:–| to ))?"
+    r"(?P<high>[\d.]+) (?P<unit>s|min|h)( at the most)?"
+)
+
+
+@EVERY
+def test_waits(key: tuple[str, str]) -> None:
+    """What a wait is for needs as long as the facts say of its slowest part, no more than one figure aside."""
+    wrong, seen = [], 0
+    for step, line in sorted(shown(key, "time")):
+        found = WAIT.fullmatch(line)
+        if found is None:
+            continue
+        seen += 1
+        size = TIMES[found["unit"]]
+        low = float(found["low"] or 0) * TIMES[found["own"] or found["unit"]]
+        numbers = [
+            number for one in steps(key) if one.id == step for name, number in one.numbers.items()
+            if name.startswith(f"{ENDS[found['end']]}:") and title(key, name.partition(":")[2]) == found["on"]
+        ]  # fmt: skip
+        if not any(low <= n.low and n.high <= float(found["high"]) * size < n.high + size for n in numbers):
+            wrong.append((step, line, numbers))
+
+    assert [] == wrong
+    assert seen == sum(
+        " dries in " in line or " cools in " in line or " is clear of " in line for _, line in shown(key, "time")
+    )
+
+
 def number_of(text: str) -> Number:
     """Return a quantity as the page writes it."""
     return given(parse(text, *DIMENSIONS), "")
@@ -151,7 +183,7 @@ def test_written_numbers(key: tuple[str, str], kind: str, names: tuple[str, ...]
     """Waits, amounts and readings on the sheet are those of the facts."""
     where = "[data-check]" if kind == "check" else f'[data-limit="{kind}"]'
     found = {
-        (str(row["data-step"]), number_of(strong.get_text().partition(" at ")[0]))
+        (str(row["data-step"]), number_of(plain(strong).partition(" at ")[0]))
         for row in page(key).select("[data-step]")
         for strong in row.select(f"{where} strong")
         if kind != "check" or re.match(r"[^a-z]*[0-9]", strong.get_text())

@@ -48,13 +48,22 @@ def test_picture_says_the_same_in_words() -> None:
 
 def test_a_picture_for_each_way_it_goes() -> None:
     """Where variants go otherwise each has its picture, and says whose it is."""
-    both = [trace(WORK, variant=name) for name in ("w1", "w2")]
+    both = [trace(WORK + "- {do: Look at the second button., only: [w2]}\n", variant=name) for name in ("w1", "w2")]
 
     first, second = timelines(both[0].world.device, outcome(both, {}), {})
 
     assert first.only is not None
     assert second.only is not None
     assert ("w1", "w2") == (first.only.variants, second.only.variants)
+
+
+def test_one_picture_for_what_goes_alike() -> None:
+    """Variants that differ in what no lane shows share a picture, and it says nothing of them."""
+    both = [trace(WORK, variant=name) for name in ("w1", "w2")]
+
+    [picture] = timelines(both[0].world.device, outcome(both, {}), {})
+
+    assert picture.only is None
 
 
 def test_a_long_procedure_keeps_its_letters() -> None:

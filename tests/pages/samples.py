@@ -306,6 +306,7 @@ REGISTER = RegisterView(
             variants="G1, G2",
             not_for="G3",
             level="open",
+            work="Hot-air rework, leak test",
             messages="14 in 32 steps",
             most="at most 3, before O1",
             allowed=(

@@ -87,6 +87,7 @@ PROCEDURE = ProcedureView(
             Need("ignition", "before W4", "#step-tin", "WARNING"),
             Need("hot port", "before W4", "#step-tin", "CAUTION"),
         ),
+        work=(Need("Soldering with an iron", "W4"), Need("Leak test", "P1", only=ONLY_G2)),
     ),
     consent=("The seal’s rating is lost until the leak check.",),
     arrives=("Battery sound",),

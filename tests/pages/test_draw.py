@@ -152,10 +152,11 @@ def test_title_block() -> None:
 
 
 def test_five_columns_of_requirements() -> None:
-    """The preliminary requirements stand in five columns, and an empty one says so."""
+    """The preliminary requirements stand in five columns and a row, and an empty one says so."""
     page = page_of(replace(sheets.PROCEDURE, needs=replace(sheets.PROCEDURE.needs, spares=())))
 
-    assert ["Conditions", "Equipment", "Supplies, used up", "Spares", "Safety messages"] == texts(page, ".needs h3")
+    heads = ["Conditions", "Equipment", "Supplies, used up", "Spares", "Safety messages", "Work it asks for"]
+    assert heads == texts(page, ".needs h3")
     assert ["none"] == texts(page, ".needs > :nth-child(4) li")
 
 
@@ -264,7 +265,7 @@ def test_authors_text_is_escaped() -> None:
     """What an author writes is text, whatever it looks like."""
     html = DRAWER.draw(sheets.PROCEDURE)
 
-    assert "&lt;2 N·m &amp; &#34;x&#34;" in html
+    assert "&lt;2\N{NO-BREAK SPACE}N·m &amp; &#34;x&#34;" in html
     assert NASTY not in html
 
 

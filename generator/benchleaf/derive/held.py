@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from benchleaf.derive.number import Number, estimated, given
+from benchleaf.derive.waits import Needed, needs
 from benchleaf.dryrun.bodies import bodies
 from benchleaf.dryrun.hazards.property_ import NEAR
 from benchleaf.dryrun.warmth import warmed_in
@@ -89,9 +90,17 @@ def little(one: Warmed) -> float | None:
     return one.worst if one.worst <= far else None
 
 
-def on_sheet(trace: Trace, moment: Moment) -> Iterator[Held | Beside]:
-    """Yield what the sheet shows of *moment*: of all that lies on a mat or in a cabinet, the part and the weakest."""
+OnSheet: TypeAlias = "Held | Beside | Needed"
+
+
+def on_sheet(trace: Trace, moment: Moment) -> Iterator[OnSheet]:
+    """
+    Yield what the sheet shows of *moment*: what a wait is for, and what is held against a limit.
+
+    Of all that lies on a mat or in a cabinet, those are the part and the weakest.
+    """
     action = moment.step.action
+    yield from needs(trace, moment)
     yield from on_joints(trace, moment)
     yield from _told(tuple(on_bodies(trace, moment)), action.on.text if isinstance(action, Heat) else "")
     yield from beside(trace, moment, notable=True)

@@ -7,20 +7,16 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive import air
 from benchleaf.derive.held import Held, beside, on_bodies, on_joints
-from benchleaf.derive.number import Number, between, estimated, given, scaled
+from benchleaf.derive.number import Number, given
 from benchleaf.derive.screws import turned
+from benchleaf.derive.waits import clears, cools, dries, heated_by
 from benchleaf.derive.written import written
-from benchleaf.dryrun.hot import lies, out_of_the_air
-from benchleaf.model.action import Heat, Renew, Screw, Wait
+from benchleaf.model.action import Renew, Screw, Wait
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from benchleaf.dryrun.state import Hot
     from benchleaf.dryrun.trace import Moment, Trace
-    from benchleaf.physics.types import Estimate
-
-    _Times = dict[str, tuple[Estimate, Estimate] | None]
 
 
 @dataclass(slots=True)
@@ -39,12 +35,11 @@ class Measured:
 def measured(trace: Trace) -> Iterator[Measured]:
     """Yield each step of the straight pass of *trace* with its numbers."""
     vapour = air.on(trace)
-    known: _Times = {}
     for moment in trace.straight:
         found = Measured(moment, dict(written(trace, moment.step)))
         _drying(trace, found)
         _heating(trace, found)
-        _cooling(trace, found, known)
+        _cooling(trace, found)
         _screws(trace, found)
         _bond(trace, found)
         for name, number in vapour.numbers(moment):
@@ -60,13 +55,9 @@ def _drying(trace: Trace, found: Measured) -> None:
     wet = moment.before.wet if waits else moment.after.wet
     for name, liquid in wet.items():
         if waits or (liquid is not moment.before.wet.get(name) and liquid.left == 1.0):
-            step = moment.step if waits else None
-            time = trace.nature.drying_estimate(trace.world, name, liquid, step)
-            found.numbers[f"dry:{name}"] = scaled(estimated(time), liquid.left) if time else _never("dry")
-
-
-def _never(what: str) -> Number:
-    return between(0.0, float("inf"), "s", f"no formula holds: someone must see that it is {what}", "none")
+            found.numbers[f"dry:{name}"] = dries(trace, moment, name, liquid)
+    if waits:
+        found.numbers.update((f"clear:{name or air.BENCH}", time) for name, time in clears(trace, moment).items())
 
 
 def _heating(trace: Trace, found: Measured) -> None:
@@ -78,40 +69,20 @@ def _heating(trace: Trace, found: Measured) -> None:
             found.hold("neighbour", one.on, one.limit, one.reached)
 
 
-def _cooling(trace: Trace, found: Measured, known: _Times) -> None:
+def _cooling(trace: Trace, found: Measured) -> None:
     """Give how long what is heated goes on being hot, and in a wait, what of that is left when it begins."""
     moment = found.moment
     before, after = moment.before.hot, moment.after.hot
     if isinstance(moment.step.action, Wait):
         for name, hot in before.items():
-            _stays_hot(found, name, hot, known.get(name))
+            _stays_hot(found, name, cools(trace, heated_by(trace, moment, name), name, hot))
     for name, hot in after.items():
         if hot is not before.get(name) and hot.elapsed == 0.0:
-            known[name] = _times(trace, moment, name)
-            _stays_hot(found, name, hot, known[name])
+            _stays_hot(found, name, cools(trace, moment, name, hot))
 
 
-def _times(trace: Trace, moment: Moment, name: str) -> tuple[Estimate, Estimate] | None:
-    match moment.step.action:
-        case Heat() as heat:
-            return trace.nature.cooling(trace.world, name, heat, lies(trace.world, moment.after, name))
-        case Wait(at=at) if at is not None:
-            return out_of_the_air(trace.world, trace.nature, moment.after, name, at.high)
-        case _:
-            return None
-
-
-def _stays_hot(found: Measured, name: str, hot: Hot, times: tuple[Estimate, Estimate] | None) -> None:
-    for number, (kind, worst) in enumerate((("cool", hot.cool), ("hand-cool", hot.hand))):
-        found.numbers[f"{kind}:{name}"] = _rest(times[number], hot, worst) if times else _never("cool")
-
-
-def _rest(time: Estimate, hot: Hot, worst: float) -> Number:
-    """Return what is left of *time*; the state knows the bad end, which an earlier heat may have set."""
-    high = max(0.0, worst - hot.elapsed)
-    value, low = (min(high, max(0.0, end - hot.elapsed)) for end in (time.central, time.low))
-    how = f"{time.method}; less the time that has passed" if hot.elapsed else time.method
-    return Number(value, time.unit, low, high, how, time.source)
+def _stays_hot(found: Measured, name: str, times: tuple[Number, Number]) -> None:
+    found.numbers[f"cool:{name}"], found.numbers[f"hand-cool:{name}"] = times
 
 
 def _screws(trace: Trace, found: Measured) -> None:

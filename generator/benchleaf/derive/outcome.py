@@ -9,6 +9,7 @@ from benchleaf.derive.after import after
 from benchleaf.derive.callouts import Callout, callouts
 from benchleaf.derive.heated import Heated, heated
 from benchleaf.derive.held import on_sheet
+from benchleaf.derive.kinds_of_work import Asked, asked
 from benchleaf.derive.ledger import Ledger, ledger
 from benchleaf.derive.timeline import Stage, timeline
 from benchleaf.derive.ways import ways
@@ -17,7 +18,7 @@ from benchleaf.model.action import Heat, Wait
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from benchleaf.derive.held import Beside, Held
+    from benchleaf.derive.held import OnSheet
     from benchleaf.derive.news import News
     from benchleaf.derive.ways import Node
     from benchleaf.dryrun.trace import Trace
@@ -32,7 +33,8 @@ class Outcome:
     step); `ledgers`, by variant, what is counted back; `callouts` the safety messages in the order of the steps, each
     likewise with its variants; `timelines` how each performance goes, with its variants; `heated` how hot it gets
     beside what each heating step heats, likewise; `held`, by step id, what is held against a limit where something is
-    heated, likewise; `ways` the graph of each performance, with its variants.
+    heated, and what a wait is for, likewise; `ways` the graph of each performance, with its variants; `work` the kinds
+    of work that it asks for.
     """
 
     after: Mapping[str, tuple[tuple[News, tuple[str, ...]], ...]]
@@ -40,8 +42,9 @@ class Outcome:
     callouts: tuple[tuple[Callout, tuple[str, ...]], ...] = ()
     timelines: tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...] = ()
     heated: tuple[tuple[Heated, tuple[str, ...]], ...] = ()
-    held: Mapping[str, tuple[tuple[Held | Beside, tuple[str, ...]], ...]] = field(default_factory=dict)
+    held: Mapping[str, tuple[tuple[OnSheet, tuple[str, ...]], ...]] = field(default_factory=dict)
     ways: tuple[tuple[tuple[str, ...], tuple[Node, ...]], ...] = ()
+    work: tuple[Asked, ...] = ()
 
 
 NOT_PERFORMED = Outcome({}, {})
@@ -51,16 +54,24 @@ def outcome(traces: Sequence[Trace], units: Mapping[str, str]) -> Outcome:
     """Return what pages keep of *traces*, the performances of one procedure, in the shop's *units*."""
     counts = [(trace.variants, ledger(trace)) for trace in traces if trace.world.device]
     ledgers = {variant: own for variants, own in counts for variant in variants}
-    lines = tuple((trace.variants, timeline(trace)) for trace in traces if trace.world.device)
     return Outcome(
-        after(traces), ledgers, tuple(_messages(traces, units)), lines, heated(traces), _held(traces),
-        tuple((trace.variants, ways(trace)) for trace in traces if trace.straight),
+        after(traces), ledgers, tuple(_messages(traces, units)), _timelines(traces), heated(traces), _held(traces),
+        tuple((trace.variants, ways(trace)) for trace in traces if trace.straight), asked(traces),
     )  # fmt: skip
 
 
-def _held(traces: Sequence[Trace]) -> dict[str, tuple[tuple[Held | Beside, tuple[str, ...]], ...]]:
+def _timelines(traces: Sequence[Trace]) -> tuple[tuple[tuple[str, ...], tuple[Stage, ...]], ...]:
+    """Return how each performance goes, those that go alike once with all their variants."""
+    found: dict[tuple[Stage, ...], list[str]] = {}
+    for trace in traces:
+        if trace.world.device:
+            found.setdefault(timeline(trace), []).extend(trace.variants)
+    return tuple((tuple(names), stages) for stages, names in found.items())
+
+
+def _held(traces: Sequence[Trace]) -> dict[str, tuple[tuple[OnSheet, tuple[str, ...]], ...]]:
     """Return what is held against a limit, by step, with the variants where they are not all that perform the step."""
-    found: dict[str, dict[Held | Beside, list[str]]] = {}
+    found: dict[str, dict[OnSheet, list[str]]] = {}
     performed: dict[str, list[str]] = {}
     for trace in traces:
         for moment in trace.straight:

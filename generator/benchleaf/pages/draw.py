@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from jinja2 import DictLoader, Environment, FileSystemLoader, StrictUndefined
 
+from benchleaf.pages.glue import glued
 from benchleaf.pages.views import (
     BenchView,
     DevicesView,
@@ -54,8 +55,8 @@ class Drawer:
     environment: Environment
 
     def draw(self, view: View) -> str:
-        """Return the page's whole HTML text."""
-        return self.environment.get_template(TEMPLATES[type(view)]).render(view=view)
+        """Return the page's whole HTML text; no number in it parts from its unit."""
+        return glued(self.environment.get_template(TEMPLATES[type(view)]).render(view=view))
 
 
 def drawer(templates: Mapping[str, str] | Path) -> Drawer:

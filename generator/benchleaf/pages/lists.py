@@ -145,6 +145,7 @@ class Method:
     error: str
     example: str  # what goes in
     results: tuple[tuple[str, str], ...]  # "central", "68.4 s"
+    number: str = ""  # "7": what a safety message calls it by
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,6 +193,7 @@ class RegisterRow:
     variants: str = ""  # "G1, G2"
     not_for: str = ""  # "G3": variants of the device that it does not fit
     level: str = ""  # "open"
+    work: str = ""  # "Hot-air rework, leak test": the kinds of work that it asks for
     messages: str = ""  # "14 in 32 steps"
     most: str = ""  # "at most 3, before O1"
     allowed: tuple[AllowedFinding, ...] = ()

@@ -109,7 +109,7 @@ class SafetyMessage:
     signal: str = ""  # "danger", "warning", "caution", "notice": the value of data-signal; "" when not known
     happens: str = ""  # "A port that is still wet can flash and burn your hands and face."
     avoid: str = ""  # "Wait the full 2 minutes of W3."
-    computed: Link | None = None  # "How 60 s was computed"
+    computed: Link | None = None  # "Method 7"
     only: Only | None = None  # for some variants only
 
 

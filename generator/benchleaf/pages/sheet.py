@@ -34,13 +34,14 @@ class Need:
 
 @dataclass(frozen=True, slots=True)
 class Needs:
-    """The preliminary requirements, in five columns."""
+    """The preliminary requirements, in five columns and a row."""
 
     conditions: tuple[Need, ...] = ()  # "Wrist strap and mat", "Battery 20–70 %", consent to be had
     equipment: tuple[Need, ...] = ()  # with set points
     supplies: tuple[Need, ...] = ()  # with amounts
     spares: tuple[Need, ...] = ()  # with counts
     safety: tuple[Need, ...] = ()  # the safety messages of all steps, gathered
+    work: tuple[Need, ...] = ()  # below them, in a row: the kinds of work that it asks for, with their steps
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,6 +99,30 @@ def interval(low: float, high: float) -> str:
     return f"{ends[0]} {unit}" if ends[0] == ends[1] else f"{ends[0]}–{ends[1]} {unit}"
 
 
+def between(low: float, high: float) -> str:
+    """
+    Return the range of an estimate of a time, in seconds, to be put after `in`: the low end rounded down, the high up.
+
+    Each end has its own unit where the low one would round to nothing.
+    """
+    low, high = shown_ends(low, high)
+    if low <= 0:
+        return f"{at_most(high)} at the most"
+    return interval(low, high) if _scale(low) == _scale(high) else f"{at_most(low)} to {at_most(high)}"
+
+
+def shown_ends(low: float, high: float) -> tuple[float, float]:
+    """Return the ends of a time, in seconds, as they are shown: the low one rounded down, the high one up."""
+    return _to_whole(low, math.floor), _to_whole(high, math.ceil)
+
+
+def _to_whole(seconds: float, to: Callable[[float], int]) -> float:
+    if not math.isfinite(seconds):
+        return seconds
+    size, unit = _scale(seconds)
+    return float(_whole(seconds, size, unit, to)) * size
+
+
 def at_most(seconds: float) -> str:
     """Return a time, in seconds, as people say it, rounded up."""
     size, unit = _scale(seconds)

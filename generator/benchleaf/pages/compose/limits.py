@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive.held import Beside, Held
 from benchleaf.derive.screws import turned
+from benchleaf.derive.waits import Needed
 from benchleaf.model import action as act
 from benchleaf.pages.compose import margins
 from benchleaf.pages.compose.site import variant_titles
@@ -17,11 +18,19 @@ from benchleaf.units import show
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
+    from benchleaf.derive.held import OnSheet
     from benchleaf.model.device import Device, Fastener
     from benchleaf.model.device import Limit as Bears
     from benchleaf.model.step import Step
     from benchleaf.pages.compose.site import Site
     from benchleaf.units.quantity import Quantity, Torque
+
+
+# By what a wait brings about: how it is said, and the method that computes it.
+_ENDS = {
+    "dry": ("dries in", "drying"), "clear": ("is clear of vapour in", "drying"), "cool": ("cools in", "cool-down"),
+    "cured": ("is firm in", ""),
+}  # fmt: skip
 
 
 class Limits:
@@ -34,10 +43,11 @@ class Limits:
         self._torque = units.get("torque", "")
         self.temperature = units.get("temperature", "")
 
-    def of(self, step: Step, held: Iterable[tuple[Held | Beside, tuple[str, ...]]] = ()) -> tuple[Limit, ...]:
-        """Return the limits of *step*, in the order they are needed; *held* is what the dry run held against one."""
+    def of(self, step: Step, held: Iterable[tuple[OnSheet, tuple[str, ...]]] = ()) -> tuple[Limit, ...]:
+        """Return the limits of *step*, in the order they are needed; *held* is what the dry run knows of them."""
         told = [(one, self._only(variants)) for one, variants in held]
-        bears = [note for one, only in told if isinstance(one, Held) for note in self._bears(one, only)]
+        bears = [words(note) for one, only in told if isinstance(one, Held) for note in self._bears(one, only)]
+        bears += [self._needed(one, only) for one, only in told if isinstance(one, Needed)]
         found = list(self._of_action(step, bears)) if step.action else []
         found += [self._beside(one, only) for one, only in told if isinstance(one, Beside)]
         found += [
@@ -76,7 +86,7 @@ class Limits:
         size = self.size(fastener)
         return f"item {self._letters[fastener.id]}{f', {size}' if size else ''}"
 
-    def _of_action(self, step: Step, bears: list[str]) -> Iterator[Limit]:
+    def _of_action(self, step: Step, bears: list[Words]) -> Iterator[Limit]:
         match step.action:
             case act.Heat() as action:
                 yield self._heat(action, bears)
@@ -93,8 +103,8 @@ class Limits:
                 at = f" at {self.degrees(action.at)}" if action.at else ""
                 yield Limit(f"{show.tidy(action.lasts.text)}{at}", "time", (self._material(action.material.text),))
             case act.Wait() as action:
-                notes = [*self._while(action), *bears]
-                yield Limit(show.tidy(action.lasts.text), "time", tuple(words(note) for note in notes))
+                notes = tuple(words(note) for note in self._while(action))
+                yield Limit(show.tidy(action.lasts.text), "time", (*notes, *bears))
             case act.Supply(source=str()) as action:
                 yield self._supply(action)
             case act.Release(bond=bond):
@@ -104,23 +114,24 @@ class Limits:
             case _:
                 return
 
-    def _heat(self, action: act.Heat, bears: list[str]) -> Limit:
-        notes = []
+    def _heat(self, action: act.Heat, bears: list[Words]) -> Limit:
+        notes: list[Words] = []
         if action.times > 1:
             pause = f", {show.tidy(action.pause.text)} apart" if action.pause else ""
-            notes.append(f"{action.times} times{pause}")
+            notes.append(words(f"{action.times} times{pause}"))
         if action.reaches:
-            notes.append(f"the part itself reaches {self.degrees(action.reaches)}, by measurement")
+            notes.append(words(f"the part itself reaches {self.degrees(action.reaches)}, by measurement"))
         if action.ramp:
-            notes.append(f"no faster than {show.tidy(action.ramp.text)}")
+            notes.append(words(f"no faster than {show.tidy(action.ramp.text)}"))
         notes += bears
         if action.hold:
             by = f", {self._site.tool(action.hold.instrument.text)}" if action.hold.instrument else ""
-            notes.append(f"keep {self._part(action.hold.part.text)} below {self.degrees(action.hold.below)}{by}")
+            below = self.degrees(action.hold.below)
+            notes.append(words(f"keep {self._part(action.hold.part.text)} below {below}{by}"))
         if action.shield:
-            notes.append(f"shield: {action.shield}")
+            notes.append(words(f"shield: {action.shield}"))
         strong = f"{self.degrees(action.at)}, {show.tidy(action.lasts.text)}"
-        return Limit(strong, "heat" if action.kind == "heat" else "joint", tuple(words(note) for note in notes))
+        return Limit(strong, "heat" if action.kind == "heat" else "joint", tuple(notes))
 
     def _bears(self, one: Held, only: str) -> Iterator[str]:
         """Yield what a joint or a body bears, and how far it stays from that."""
@@ -148,6 +159,19 @@ class Limits:
         else:
             bears = "nobody says what it bears"
         return Limit(f"{self._part(one.on)} up to {most}", "neighbour", (words(f"estimate {likely}; {bears}{only}"),))
+
+    def _needed(self, one: Needed, only: str) -> Words:
+        """Return what a wait is for, and how long that takes: from the low end of the estimate to the bad one."""
+        verb, method = _ENDS[one.end]
+        what = self._called(one.on)
+        if not math.isfinite(one.needed.high):
+            return words(f"nobody can say when {what} is {one.end}{only}")
+        how = Link(verb, f"{self._root}methods.html#{method}") if method else verb
+        return words(f"{what} ", how, f" {show.between(one.needed.low, one.needed.high)}{only}")
+
+    def _called(self, name: str) -> str:
+        bond = self._device.bonds.get(name) if self._device else None
+        return bond.title.text if bond else self._part(name) or "Bench"
 
     def _only(self, variants: tuple[str, ...]) -> str:
         return f" ({variant_titles(self._device, variants)} only)" if variants else ""

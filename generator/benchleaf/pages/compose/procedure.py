@@ -15,6 +15,7 @@ from benchleaf.pages.compose.close import close
 from benchleaf.pages.compose.code import code
 from benchleaf.pages.compose.heat import heat_pictures
 from benchleaf.pages.compose.limits import Limits
+from benchleaf.pages.compose.methods.view import method_link
 from benchleaf.pages.compose.requirements import Requirements
 from benchleaf.pages.compose.rows import joined
 from benchleaf.pages.compose.site import (
@@ -77,7 +78,8 @@ _KEPT = 64
 _FOOT = (
     words("State after: what the step changes, as performed on a simulated device in one straight pass."),
     words(
-        "Times to dry and to cool and shares of a limit are estimates at their cautious end; a measurement beats them."
+        "Times to dry and to cool, warmth and shares of a limit are estimates: one number is the cautious end, two are "
+        "the low and the cautious one. A measurement beats them."
     ),
 )
 
@@ -241,7 +243,7 @@ class _Page:
                 titles = variant_titles(self._device, variants)
                 yield SafetyMessage(
                     one.hazard, one.signal.upper(), one.hazard, one.what, one.signal, one.happens, one.avoid,
-                    Link("How this is computed", f"{self._root}methods.html#{one.method}") if one.method else None,
+                    method_link(one.method, self._root) if one.method else None,
                     Only(" ".join(variants), f"{titles} only") if variants else None,
                 )  # fmt: skip
         for own in step.cautions:

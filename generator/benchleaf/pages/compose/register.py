@@ -10,12 +10,14 @@ from benchleaf.derive.unanswered import unanswered
 from benchleaf.model.review import next_review
 from benchleaf.pages.compose.rows import device_link, matrix
 from benchleaf.pages.compose.site import Site, device_title, number_of, page_of, variant_titles
+from benchleaf.pages.compose.wording import capital
 from benchleaf.pages.lists import AllowedFinding, RegisterRow, RegisterView, SharedAllowed, UnansweredRow
 from benchleaf.pages.parts import Cell, Link, TitleBlock, words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+    from benchleaf.derive.kinds_of_work import Asked
     from benchleaf.findings import Finding
     from benchleaf.model.device import Access, Device
     from benchleaf.model.procedure import Procedure
@@ -76,6 +78,7 @@ def _entry(
         variants=variant_titles(device, variants) or device_title(site, procedure.device),
         not_for=variant_titles(device, others),
         level=procedure.access.text,
+        work=capital(", ".join(_work(device, one) for one in site.outcome(procedure).work)),
         messages=f"{messages.messages} in {messages.steps} steps" if performed else "",
         most=f"at most {messages.most}, before {messages.where}" if performed and messages.most else "",
         allowed=tuple(
@@ -87,6 +90,11 @@ def _entry(
             for level in way if (one := shared.get(_anchor(device, level)))
         ),
     )  # fmt: skip
+
+
+def _work(device: Device | None, one: Asked) -> str:
+    some = f" ({variant_titles(device, one.variants)} only)" if one.variants else ""
+    return f"{one.kind[:1].lower()}{one.kind[1:]}{some}"
 
 
 def _shared(site: Site, device: Device, allowed: Mapping[str, list[Finding]]) -> Iterator[tuple[str, SharedAllowed]]:

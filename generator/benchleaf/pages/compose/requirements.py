@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 
 from benchleaf.derive import needs
 from benchleaf.derive.supplies import made_anew, supplies
-from benchleaf.pages.compose.site import only_for
+from benchleaf.pages.compose.rows import runs
+from benchleaf.pages.compose.site import only_for, variant_titles
 from benchleaf.pages.compose.wording import capital, held
+from benchleaf.pages.parts import Only
 from benchleaf.pages.sheet import Need, Needs
 from benchleaf.units import show
 
@@ -39,7 +41,16 @@ class Requirements:
             supplies=tuple(self._supply(one) for one in supplies(self._procedure, self._rows, self._variants)),
             spares=(*self._spares(), *self._bonds()),
             safety=(*safety, Need("Local rules and the rules of the house", "always")),
+            work=tuple(self._work()),
         )
+
+    def _work(self) -> Iterator[Need]:
+        numbers = [row.number for row in self._rows]
+        for one in self._site.outcome(self._procedure).work:
+            wanted = set(one.steps)
+            note = runs(numbers, [row.step.id in wanted for row in self._rows])
+            titles = variant_titles(self._device, one.variants)
+            yield Need(one.kind, note, only=Only(" ".join(one.variants), f"{titles} only") if titles else None)
 
     def _conditions(self) -> Iterator[Need]:
         shop = self._site.base.shop

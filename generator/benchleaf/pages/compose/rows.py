@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
 from benchleaf.derive.usage import answers
@@ -13,7 +15,7 @@ from benchleaf.pages.parts import Link, ProcedureRow, Words, words
 from benchleaf.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from benchleaf.model.diagnosis import Cure
     from benchleaf.model.procedure import Procedure
@@ -47,6 +49,16 @@ def joined(links: Iterable[Link]) -> Words:
     for link in links:
         pieces += [", ", link] if pieces else [link]
     return words(*pieces)
+
+
+def runs(numbers: Sequence[str], holds: Iterable[bool]) -> str:
+    """Return the *numbers* for which it *holds*, runs of them as `O1–O4`."""
+    found = []
+    for value, group in groupby(zip(numbers, holds, strict=True), key=itemgetter(1)):
+        if value:
+            run = [number for number, _ in group]
+            found.append(run[0] if len(run) == 1 else f"{run[0]}–{run[-1]}")
+    return ", ".join(found)
 
 
 def matrix(site: Site, root: str) -> Matrix:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from itertools import chain
 from typing import TYPE_CHECKING
@@ -9,7 +10,7 @@ from typing import TYPE_CHECKING
 from benchleaf.pages.compose.methods import decisions, heat, liquids, parts
 from benchleaf.pages.compose.wording import capital
 from benchleaf.pages.lists import Fact, Method, MethodsView
-from benchleaf.pages.parts import Cell, TitleBlock, words
+from benchleaf.pages.parts import Cell, Link, TitleBlock, words
 from benchleaf.units import show
 
 if TYPE_CHECKING:
@@ -26,8 +27,16 @@ _FOOT = words(
 
 @cache
 def methods() -> tuple[Method, ...]:
-    """Return every method, its example worked out by the same functions that the dry run and the plans ask."""
-    return tuple(chain(heat.methods(), liquids.methods(), parts.methods(), decisions.methods()))
+    """Return every method, numbered; its example is worked out by the same functions that the dry run and the plans ask."""
+    found = chain(heat.methods(), liquids.methods(), parts.methods(), decisions.methods())
+    return tuple(replace(method, number=str(number)) for number, method in enumerate(found, start=1))
+
+
+@cache
+def method_link(anchor: str, root: str) -> Link:
+    """Return the link to a method by its number, which leads there from paper too."""
+    number = next((n for n, method in enumerate(methods(), start=1) if method.anchor == anchor), 0)
+    return Link(f"Method {number}", f"{root}{PATH}#{anchor}")
 
 
 def methods_view(site: Site) -> MethodsView:
