@@ -27,7 +27,7 @@ _FOOT = words(
 
 @cache
 def methods() -> tuple[Method, ...]:
-    """Return every method, numbered; its example is worked out by the same functions that the dry run and the plans ask."""
+    """Return every method, numbered, its example worked out by the functions that the dry run and the plans ask."""
     found = chain(heat.methods(), liquids.methods(), parts.methods(), decisions.methods())
     return tuple(replace(method, number=str(number)) for number, method in enumerate(found, start=1))
 
