@@ -59,8 +59,11 @@
    */
   const askTray = (view, way, run, hands) => {
     const things = element("ul", ...leftOut(way, run).map(item => element("li", tellItem(item))));
-    const answers = run.path.flatMap((entry, slot) =>
-      entry.state === "undone" && entry.node !== null ? [button(`Do ${entry.label} now`, () => hands.again(slot))] : [],
+    const out = new Set(leftOut(way, run).map(([what]) => what));
+    const answers = run.path.flatMap(({ state, node, moves, label }, slot) =>
+      state === "undone" && node !== null && moves.some(([what, count]) => count < 0 && out.has(what))
+        ? [button(`Do ${label} now`, () => hands.again(slot))]
+        : [],
     );
     // Only where no step can bring it back, because the procedure has changed since it was taken out.
     if (answers.length === 0) answers.push(button("I have looked: nothing lies out", hands.counted));

@@ -97,7 +97,9 @@
    */
   const tellReading = reading => {
     const shown = reading.value === null ? "More than the meter shows" : `${reading.value} ${reading.unit}`.trim();
-    return `${shown}: ${reading.verdict} ${reading.limits || "what is asked"}`;
+    const limits = reading.limits || "what is asked";
+    if (reading.verdict === "within") return `${shown}: within ${limits}.`;
+    return `${shown}: too ${reading.verdict === "below" ? "low" : "high"}. Wanted: ${limits}.`;
   };
 
   const benchleafJudge = { readNumber, judge, readReading, tellReading };

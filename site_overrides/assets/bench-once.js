@@ -83,7 +83,7 @@
     ensure(
       resume,
       '[data-do="again"]',
-      added => row(resume).append(added),
+      added => get(resume, '[data-do="resume"]').after(added),
       () => key("again", "No: do that step again"),
     );
     ensure(
@@ -136,6 +136,8 @@
       added => document.body.append(added),
       () => made("section", { "data-record-sheet": "", hidden: "" }),
     );
+    // It may be taller than its place, and then keys must reach it.
+    get(document, ".board").tabIndex = 0;
     const done = get(keys, '[data-do="done"]');
     ensure(
       done,

@@ -27,7 +27,7 @@
   /** What may only be done when all of the step was seen. A touch that lasts is ended at once. */
   const SEEN_FIRST = new Set(["read", "start", "answer", "reading", "done"]);
 
-  const HINTS = { step: "Page Down is the large key, Page Up is Back one, Escape is Stop" };
+  const HINTS = { step: "Page Down is the large key, Escape is Stop" };
 
   /**
    * Which view is due.
@@ -130,7 +130,9 @@
       const asked = work.due();
       if (!run || !asked) return;
       const way = work.wayOf(run);
-      const at = run.looking === null ? run.at : (run.path[run.looking]?.node ?? null);
+      // While something lies out, closing is where the work still is.
+      const slot = run.looking ?? (run.state === "tray" ? run.path.length - 1 : null);
+      const at = slot === null ? run.at : (run.path[slot]?.node ?? null);
       const node = run.state === "ended" && run.looking === null ? null : at === null ? null : (way.nodes[at] ?? null);
       const shown = { way, run, due: asked, node, clock: Date.now(), saved: held.saved };
       draw.drawPhases(document, shown);
@@ -143,7 +145,7 @@
       if (timer && its && draft) drawTimer(timer, its, draft, shown.clock);
       const next = node && node.next !== null ? way.nodes[node.next] : null;
       const text = next ? `Next: ${next.label} ${say(next.step)}` : "Next: count back, and the record.";
-      draw.write(section.querySelector("[data-next]"), run.looking === null ? text : "");
+      draw.write(section.querySelector("[data-next]"), run.looking === null && asked !== "route" ? text : "");
       draw.drawKeys(document, { ...shown, due: due() ?? asked }, view);
     };
 

@@ -78,6 +78,19 @@ def test_whole_procedure_by_one_key(
     assert len(record["steps"]) == len(hands.run(page)["path"])
 
 
+def test_stop_is_legible_and_large(page: Page, address: str) -> None:
+    """From a step Escape shows what to do in an emergency: each way to a case can be hit with a glove on."""
+    page.clock.install()
+    page.goto(f"{address}{PROCEDURE}")
+    hands.begin(page)
+    hands.press(page, "Escape")
+
+    boxes = [key.bounding_box() for key in page.locator("#stop-and-make-safe :is(a.key, button)").all()]
+
+    assert len(boxes) > 5
+    assert [] == [box for box in boxes if not box or box["width"] < 72 or not 72 <= box["height"] < 300]
+
+
 @pytest.mark.slow
 def test_killed_in_the_midst_of_work(browser: Browser, demo_site: Path, tmp_path: Path) -> None:
     """After each kill of the browser every step that was shown as saved is there."""

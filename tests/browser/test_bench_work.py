@@ -131,7 +131,7 @@ def test_failed_reading_takes_its_way(bench: Page) -> None:
     unread = bench.locator("[data-says]").inner_text()
     field.fill("9,9")
     hands.press(bench, "Enter")
-    expect(bench.locator("[data-step=measure] [data-verdict]")).to_contain_text("9.9 kΩ: below > 10 kΩ")
+    expect(bench.locator("[data-step=measure] [data-verdict]")).to_contain_text("9.9 kΩ: too low. Wanted: > 10 kΩ.")
     expect(bench.locator("[data-step=measure] [data-verdict]")).to_contain_text("Go on with: Trace the short.")
     hands.press(bench)
     pressed = hands.step(bench)
