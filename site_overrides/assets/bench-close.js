@@ -141,6 +141,16 @@
     setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   };
 
+  /** A day and a time that every reader takes alike. */
+  const tellMoment = (/** @type {number} */ at) => {
+    const day = new Date(at);
+    const [month, date] = [day.getMonth() + 1, day.getDate()].map(part => String(part).padStart(2, "0"));
+    return `${day.getFullYear()}-${month}-${date} ${tellTime(at)}`;
+  };
+
+  const row = (/** @type {string} */ name, /** @type {readonly string[]} */ texts) =>
+    element("tr", ...texts.map(text => element(name, text)));
+
   /**
    * The record for paper.
    * @param {HTMLElement} place
@@ -153,43 +163,33 @@
     /** @type {[string, string][]} */
     const facts = [
       ["Procedure", `${record.title ?? record.procedure}, revision ${record.revision}`],
-      ["Device", head.device],
-      ["Variant", run.variant],
+      ["Device", [head.device, run.variant].filter(Boolean).join(", ")],
       ["Serial or job number", run.job],
-      ["Begun", new Date(run.began).toLocaleString()],
-      ["Ended", run.ended ? new Date(run.ended).toLocaleString() : "open"],
+      ["Begun", tellMoment(run.began)],
+      ["Ended", run.ended ? tellMoment(run.ended) : "open"],
       ["Stopped", record.stopped ?? ""],
-      ["Outcome", run.outcome],
-      ["Cause", run.cause],
+      ["Outcome", run.outcome.replace("-", " ")],
+      ["Cause", record.cause ?? ""],
       ["Remark", run.remark],
-      [
-        "Left in the tray",
-        record.left_out.map((/** @type {any} */ item) => tellItem([item.what, item.count])).join(", ") || "nothing",
-      ],
+      ["Left in the tray", lying(run.path).map(tellItem).join(", ") || "nothing"],
     ];
-    const list = element(
-      "dl",
-      ...facts
-        .filter(([, value]) => value)
-        .map(([name, value]) => element("div", element("dt", name), element("dd", value))),
+    const told = facts
+      .filter(([, value]) => value)
+      .map(([name, value]) => element("tr", element("th", name), element("td", value)));
+    const steps = record.steps.map(step =>
+      row("td", [
+        step.label,
+        say(step.step),
+        step.replaced ? `${step.state}, done again below` : step.state,
+        tellMoment(Date.parse(step.when)),
+        tellRow(step),
+      ]),
     );
-    const head_ = ["Step", "Instruction", "State", "When", "Result, reason, note"].map(name => element("th", name));
-    const rows = record.steps.map(row =>
-      element(
-        "tr",
-        ...[
-          row.label,
-          say(row.step),
-          row.replaced ? `${row.state}, done again below` : row.state,
-          new Date(row.when).toLocaleTimeString(),
-          tellRow(row),
-        ].map(text => element("td", text)),
-      ),
-    );
+    const heads = row("th", ["Step", "Instruction", "State", "When", "Result, reason, note"]);
     place.replaceChildren(
       element("h2", "Record"),
-      list,
-      element("table", element("thead", element("tr", ...head_)), element("tbody", ...rows)),
+      element("table", element("tbody", ...told)),
+      element("table", element("thead", heads), element("tbody", ...steps)),
     );
   };
 

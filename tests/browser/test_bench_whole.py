@@ -22,11 +22,13 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 PROCEDURE = "bench/godwit/clean-charge-port.html"
-# What may lie out at the end of a way, in the words of the tray.
+# What may lie out at the end of a way, in the words of the tray; how many dangers began on it.
 STAYS = """() => {
   const { run } = benchleafBench.held;
   const way = JSON.parse(document.querySelector("#bench-way").textContent);
-  return way.ways[way.variants[run.variant]].stays.map(([what, count]) => (count === 1 ? what : `${what}: ${count}`));
+  const { stays } = way.ways[way.variants[run.variant]];
+  return [stays.map(([what, count]) => (count === 1 ? what : `${what}: ${count}`)),
+          run.path.filter(({ step }) => way.steps[step].danger).length];
 }"""
 # What the one key says where a plain press is all it takes.
 PLAIN = {"Done", "Yes", "Start", "Lift", "More below"}
@@ -69,7 +71,8 @@ def test_whole_procedure_by_one_key(
     record = hands.record(page, tmp_path)
 
     assert set(said) <= PLAIN | {"Pause", "Hold: danger read", "Hold: cut the wait short", "Reading"}
-    left = page.evaluate(STAYS)
+    left, dangers = page.evaluate(STAYS)
+    assert dangers == said.count("Hold: danger read")
     assert left == out[-1].splitlines()
     assert any(out)
     assert [] == [error.message for error in fits.iter_errors(record)]

@@ -255,3 +255,40 @@ def test_stop_is_one_key_away(bench: Page) -> None:
     assert ("#stop-and-make-safe", []) == stopped
     assert "open-1" == returned
     assert "stopped" == hands.view(bench)
+
+
+def test_work_is_laid_away_and_taken_up(bench: Page, site: str) -> None:
+    """Work that is not finished is offered before the next begins; laid away it stays, and can be taken up."""
+    as_far_as(bench, "open-2")
+    hands.saved(bench)
+    bench.goto(f"{site}bench.html")
+    bench.get_by_role("button", name="Lay away").click()
+    expect(bench.locator("[data-runs]")).to_contain_text("a1: done as far as O1, saved")
+    expect(bench.locator("[data-runs]")).to_contain_text("(laid away)")
+    bench.get_by_role("button", name="Take up").click()
+    hands.press(bench)
+
+    assert "open-2" == hands.step(bench)
+
+
+def test_record_on_paper(bench: Page) -> None:
+    """The record is printed by itself: what was done, with what was left undone and lies out."""
+    bench.evaluate(
+        "window.print = () => (window.printed = [document.documentElement.dataset.printing, "
+        "document.querySelector('[data-record-sheet]').innerText])"
+    )
+    as_far_as(bench, "open-2")
+    hands.press(bench, "Escape")
+    bench.clock.run_for(hands.GUARD)
+    bench.locator("[data-do=halt]").focus()
+    hands.hold(bench, "Enter")
+    hands.press(bench)  # nothing: a choice is to be made
+    for act in ("end", "print"):
+        bench.clock.run_for(hands.GUARD)
+        bench.locator(f"[data-do={act}]").click()
+    printing, sheet = bench.evaluate("printed")
+
+    assert "record" == printing
+    assert "Remove the two case screws.\tdone" in sheet
+    assert "Left in the tray\tT4 × 5 mm: 2" in sheet
+    assert "Stopped and made safe by hand." in sheet
