@@ -173,6 +173,7 @@ class DeviceView:
     limits: tuple[LimitRow, ...] = ()
     parts: tuple[PartRow, ...] = ()
     symptoms: tuple[Link, ...] = ()  # what customers say of it
+    sheets: tuple[Link, ...] = ()  # its fault isolation sheets
     procedures: tuple[ProcedureRow, ...] = ()
     about: Markup = NO_PROSE  # from `prose`
     foot: tuple[Words, ...] = ()  # the last lines of the sheet

@@ -9,6 +9,7 @@ from benchleaf.derive.numbering import Numbered, items
 from benchleaf.derive.usage import answers
 from benchleaf.model.device import CLOSED
 from benchleaf.model.words import applies
+from benchleaf.pages.compose.isolation.paths import path_of
 from benchleaf.pages.compose.limits import Limits
 from benchleaf.pages.compose.plan import LINES, plan
 from benchleaf.pages.compose.rows import joined, procedure_row
@@ -50,6 +51,8 @@ def device_view(site: Site, device: Device) -> DeviceView:
                      if part.heat_limit or part.joint_limit or part.near),
         parts=tuple(_part(device, part) for part in device.parts.values()),
         symptoms=tuple(Link(said.title.text, f"{root}symptoms/{said.id}.html#{device.id}") for said in symptoms),
+        sheets=tuple(Link(said.title.text, root + path_of(site.base.diagnoses[device.id, said.id])) for said in symptoms
+                     if (device.id, said.id) in site.base.diagnoses),
         procedures=tuple(procedure_row(site, procedure, root) for procedure in site.usage.by_device.get(device.id, ())),
         about=prose(device.about or ""),
     )  # fmt: skip

@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING
 from benchleaf.derive.usage import answers
 from benchleaf.model.diagnosis import Referral
 from benchleaf.model.procedure import ANY_DEVICE
+from benchleaf.pages.compose.isolation.actions import first_action
+from benchleaf.pages.compose.isolation.groups import groups
 from benchleaf.pages.compose.site import device_title, number_of, only_for, page_of, page_to_work_by, variant_titles
 from benchleaf.pages.home import Matrix, MatrixRow
 from benchleaf.pages.parts import Link, ProcedureRow, Words, words
@@ -17,7 +19,7 @@ from benchleaf.units import show
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from benchleaf.model.diagnosis import Cure
+    from benchleaf.model.diagnosis import Cure, Diagnosis
     from benchleaf.model.procedure import Procedure
     from benchleaf.pages.compose.site import Site
 
@@ -78,12 +80,20 @@ def _cell(site: Site, symptom: str, device: str, root: str) -> Words:
     if not found and diagnosis is None:
         return ()
     target = f"{root}symptoms/{symptom}.html#{device}"
+    first = _first(site, diagnosis, root) if diagnosis and device in site.base.devices else ()
+    if first:
+        return first
     if diagnosis and diagnosis.causes:
         return words(Link(f"{_count(len(diagnosis.causes), 'cause')}, {_count(len(found), 'procedure')}", target))
-    first = found[0]
     if len(found) == 1:
-        return words(Link(first.title.text, root + page_of(first)))
+        return words(Link(found[0].title.text, root + page_of(found[0])))
     return words(Link(_count(len(found), "procedure"), target))
+
+
+def _first(site: Site, diagnosis: Diagnosis, root: str) -> Words:
+    """Return what to do first, on the first variants where they cost differently; nothing without a plan."""
+    actions = (first_action(site, group, root) for group in groups(site, diagnosis))
+    return next((action.do for action in actions if action), ())
 
 
 def _count(number: int, noun: str) -> str:
