@@ -18,11 +18,12 @@
   const NAME = "runs";
 
   /**
-   * Whether what is stored is not what we left there: then another window has carried the work on.
+   * Whether more is stored than we left there: then another window has carried the work on. Less may be there, where the
+   * browser refused what we gave it before.
    * @param {Run | undefined} stored
    * @param {number} before
    */
-  const isForeign = (stored, before) => stored !== undefined && stored.seq !== before;
+  const isForeign = (stored, before) => stored !== undefined && stored.seq > before;
 
   /** Work to be offered: begun and not over, the latest first; what was laid away comes last. */
   const offered = (/** @type {readonly Run[]} */ runs) =>

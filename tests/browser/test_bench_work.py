@@ -26,6 +26,11 @@ if TYPE_CHECKING:
 FIXTURE = Path(__file__).parent / "fixtures" / "bench.html"
 # Storage differs between the two; keys and clocks do not.
 BOTH = pytest.mark.parametrize("site", ["file", "http"], indirect=True)
+TONES = """() => {
+  window.tones = 0;
+  const make = BaseAudioContext.prototype.createOscillator;
+  BaseAudioContext.prototype.createOscillator = function () { window.tones += 1; return make.call(this); };
+}"""
 REFUSING = "Object.defineProperty(window, 'indexedDB', { get() { throw new Error('refused by policy') } })"
 
 
@@ -110,16 +115,18 @@ def test_hold_by_pointer(bench: Page) -> None:
 
 
 def test_timer_is_right_when_the_page_slept(bench: Page) -> None:
-    """A wait says when it ends, and is over by the clock after a sleep; the alarm is seen and said."""
+    """A wait says when it ends, and is over by the clock after a sleep; the alarm is seen, said and sounded."""
     as_far_as(bench, "dry")
     hands.press(bench)
     shown = bench.locator("[data-step=dry] [data-timer]")
     expect(shown).to_contain_text("Left 2:00")
+    bench.evaluate(TONES)
     bench.clock.fast_forward(3_600_000)
 
     expect(shown).to_contain_text("The time is over.")
     expect(bench.locator("[data-alert]")).to_have_text("W1: The time is over.")
     assert "Done" == hands.key(bench)
+    assert bench.evaluate("tones") > 0
 
 
 def test_failed_reading_takes_its_way(bench: Page) -> None:
@@ -225,10 +232,11 @@ def test_two_windows(bench: Page, site: str) -> None:
 
 
 def test_storage_that_fails_is_said(watched: Callable[..., tuple[Page, Watch]], site: str) -> None:
-    """Where the browser keeps nothing, the page says so in words and the work goes on."""
+    """Where the browser keeps nothing and cannot hold the screen, the page says so in words and the work goes on."""
     page, _ = watched(site)
     page.clock.install()
     page.add_init_script(REFUSING)
+    page.add_init_script("delete Navigator.prototype.wakeLock")
     page.goto(f"{site}bench.html")
     hands.begin(page)
     hands.press(page)
@@ -237,6 +245,7 @@ def test_storage_that_fails_is_said(watched: Callable[..., tuple[Page, Watch]], 
         "Not saved: the browser keeps nothing here (refused by policy)"
     )
     expect(page.locator("[data-board=record]")).to_have_text("not saved")
+    expect(page.locator("[data-says]")).to_contain_text("Screen may turn off: this browser cannot keep it on here")
     assert "open-2" == hands.step(page)
 
 
@@ -292,3 +301,18 @@ def test_record_on_paper(bench: Page) -> None:
     assert "Remove the two case screws.\tdone" in sheet
     assert "Left in the tray\tT4 × 5 mm: 2" in sheet
     assert "Stopped and made safe by hand." in sheet
+
+
+def test_size_and_sound_are_remembered(watched: Callable[..., tuple[Page, Watch]], site: str) -> None:
+    """The size of type and the sound stay as they were chosen."""
+    page, _ = watched(site)
+    page.clock.install()
+    page.goto(f"{site}bench.html")
+    page.locator("[data-do=size][value=far]").click()
+    page.clock.run_for(hands.GUARD)
+    page.locator("[data-do=sound]").click()
+    page.reload()
+
+    assert "far" == page.locator("html").get_attribute("data-size")
+    assert "true" == page.locator("[data-do=size][value=far]").get_attribute("aria-pressed")
+    assert "false" == page.locator("[data-do=sound]").get_attribute("aria-pressed")

@@ -218,8 +218,8 @@ test("a record's file name holds letters, figures and hyphens alone", () => {
 
 test("what another window wrote is not ours to overwrite", () => {
   assert.deepEqual(
-    [undefined, { seq: 4 }, { seq: 5 }].map(stored => store.isForeign(stored, 4)),
-    [false, false, true],
+    [undefined, { seq: 3 }, { seq: 4 }, { seq: 5 }].map(stored => store.isForeign(stored, 4)),
+    [false, false, false, true],
   );
 });
 
