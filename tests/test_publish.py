@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 import re
 import shutil
 import signal
@@ -76,6 +77,18 @@ def test_second_build_gives_the_same_bytes(base: Path, built: Path) -> None:
     run(COMMAND, "build", cwd=base)
 
     assert bytes_of(built / "site") == bytes_of(base / "site")
+
+
+def test_demonstration_gives_the_same_bytes(demo_copy: Path, tmp_path: Path) -> None:
+    """All pages and the search index come out alike in another folder, where sets and maps of names lie otherwise."""
+    shutil.copytree(demo_copy, tmp_path / "again", ignore=shutil.ignore_patterns("site"))
+
+    otherwise = {**os.environ, "PYTHONHASHSEED": "1812"}
+    subprocess.run([COMMAND, "build"], cwd=tmp_path / "again", env=otherwise, check=True, capture_output=True)
+
+    once, again = (bytes_of(folder / "site") for folder in (demo_copy, tmp_path / "again"))
+    assert once == again
+    assert {"assets/search-index.js", "methods.html", "register.html"} <= once.keys()
 
 
 def test_both_doors_lead_to_the_same_site(base: Path, built: Path) -> None:

@@ -8,36 +8,19 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 import pytest
-from bs4 import BeautifulSoup, Tag
 
 from benchleaf import build
 from benchleaf.derive.number import Number, given
-from benchleaf.pages.compose.site import Options, page_of
-from benchleaf.source.folder import scan
 from benchleaf.units.dimensions import DIMENSIONS
 from benchleaf.units.parse import parse
-from tests.conftest import ROOT
+from tests.compose.demonstration import DEMONSTRATION, EVERY, page
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bs4 import Tag
+
     from benchleaf.derive.facts import Facts, StepFacts
-
-DEMONSTRATION = build.check(scan(ROOT, "procedures"))
-NAMES = [key for key, procedure in DEMONSTRATION.base.procedures.items() if procedure.status != "withdrawn"]
-EVERY = pytest.mark.parametrize("key", NAMES, ids="/".join)
-
-
-@cache
-def pages() -> dict[str, str]:
-    """Return the pages of the demonstration, those that are not approved too."""
-    return build.draw(DEMONSTRATION, Options(drafts=True))[0]
-
-
-@cache
-def page(key: tuple[str, str]) -> BeautifulSoup:
-    """Return the page of a procedure."""
-    return BeautifulSoup(pages()[page_of(DEMONSTRATION.base.procedures[key])], "html.parser")
 
 
 @cache
