@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from pathlib import Path
 
@@ -91,6 +92,71 @@ def test_plan_by_hand() -> None:
 def test_decisions_by_hand(anchor: str, name: str, wanted: float) -> None:
     """What shares, outcomes and a repair come to is what their formulas give on paper."""
     assert wanted == pytest.approx(float(_results(anchor)[name].split()[0]), rel=1e-3)
+
+
+# A reader's pocket calculator, fed with what the page gives and nothing else: each line is typed as the page writes it.
+def test_drying_by_hand() -> None:
+    """The example of drying comes out of its formulas with the numbers that stand beside it."""
+    density, mass, pressure, at_bulb = _given("drying", "ρ", "M", "Ps", "Ps(Tw)")
+    length = math.sqrt(2e-4)
+    sherwood = max(0.664 * math.sqrt(0.1 * length / 1.5e-5) * (1.5e-5 / 1.0e-5) ** (1 / 3), 2)
+    flow = sherwood * 1.0e-5 / length * mass / 1000 / 8.314 * pressure / 294.15
+    time = density * 50e-6 / flow
+    factor = (pressure / 294.15) / (at_bulb / (273.15 + _number("drying", "Tw")))
+
+    assert _number("drying", "Central") == pytest.approx(time, rel=0.005)
+    assert _number("drying", "Low") == pytest.approx(time / 2, rel=0.005)
+    assert _number("drying", "High") == pytest.approx(time * factor, rel=0.005)
+
+
+@pytest.mark.parametrize(("name", "part", "board"), [("Low", 10, 53), ("Central", 20, 80), ("High", 40, 100)])
+def test_cooling_by_hand(name: str, part: float, board: float) -> None:
+    """At each time of the example of cooling the part has the rise of 27 K that the page names."""
+    time = _number("cool-down", name)
+    own, around = math.exp(-time / part), math.exp(-time / board)
+
+    assert 27 == pytest.approx(224 * own + 224 * board / (board - part) * (around - own), rel=0.02)
+
+
+def test_vapour_by_hand() -> None:
+    """The example of vapour comes out of its formulas with the two rates that stand beside it."""
+    density, mass = _given("vapour", "ρ", "M")
+    slow, fast = _number("vapour", "λ1"), _number("vapour", "λ2")
+    vapour = 3e-6 * density / (mass / 1000) * 8.314 * 293.15 / 101325
+    near, exchange = 2 / 3 * math.pi * 0.6**3, math.pi * 0.6**2 * 0.1
+    share = (fast - exchange / near) / (fast - slow)
+
+    def until(time: float) -> float:
+        slower, faster = (1 - math.exp(-slow * time)) / slow, (1 - math.exp(-fast * time)) / fast
+        return vapour / near * (share * slower + (1 - share) * faster)
+
+    assert _number("vapour", "Central") == pytest.approx(until(900) / 900 * 1e6, rel=0.005)
+    assert "774 ppm at the highest" == f"{until(10) / 10 * 1e6:.0f} ppm at the highest"
+
+
+def test_torque_by_hand() -> None:
+    """The example of a screw comes out of its formulas with the diameters that stand beside it."""
+    diameter, pitch, least = _given("torque", "d", "P", "d2 at least")
+    root = least - 0.616025 * pitch
+    breaking = 0.84 * 800 * math.pi / 16 * root**3 / 10
+    stripping = 0.15 * diameter * 0.75 * math.pi * diameter * 3 * 200 / 10
+
+    assert _number("torque", "Breaking, at least") == pytest.approx(breaking, rel=0.002)
+    assert _number("torque", "Stripping") == pytest.approx(stripping, rel=0.002)
+    assert _number("torque", "Error above") == pytest.approx(0.6 * breaking / 1.06, rel=0.002)
+
+
+def _given(anchor: str, *names: str) -> tuple[float, ...]:
+    """Return the numbers that stand after *names* in the example of a method."""
+    example = next(method.example for method in methods() if method.anchor == anchor)
+    found = [re.search(rf"(?<![\w(]){re.escape(name)} ([0-9.]*[0-9])", example) for name in names]
+    return tuple(float(one[1]) for one in found if one)
+
+
+def _number(anchor: str, name: str) -> float:
+    """Return the first result of that name as a number."""
+    results = next(method.results for method in methods() if method.anchor == anchor)
+    return float(next(value for key, value in results if key == name).split()[0])
 
 
 @pytest.mark.parametrize("name", [*SUBSTANCES, *ALLOYS])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from benchleaf.library.screws import THREADS
 from benchleaf.pages.compose.methods.kind import ends, one
 from benchleaf.pages.lists import Method
 from benchleaf.physics import battery, reading, stored, torque
@@ -19,6 +20,7 @@ def methods() -> Iterator[Method]:
     limits = torque.limits("M1.6", "8.8", "brass", Metres(3e-3), DEFAULT.torque)
     clamp = torque.clamp_force("M1.6", NewtonMetres(0.08), DEFAULT.torque)
     assert limits.stripping is not None  # noqa: S101  (the example says what it is driven into)
+    thread = THREADS["M1.6"]
     yield Method(
         "torque",
         "Torque of a screw",
@@ -41,7 +43,8 @@ def methods() -> Iterator[Method]:
         "practice, no source",
         "M1 to M5, coarse threads",
         "breaking a minimum (5 %), stripping a factor of 1.5, clamp load a factor of 2",
-        "M1.6, class 8.8, 3 mm in brass; clamp load at 8 cN·m",
+        f"M1.6, class 8.8, 3 mm in brass; clamp load at 8 cN·m. d 1.6 mm, P {thread.pitch.value * 1e3:g} mm, d2 at "
+        f"least {thread.pitch_diameter_min.value * 1e3:g} mm, so d3 {thread.root_min * 1e3:.4g} mm",
         (
             one("Breaking, at least", limits.breaking.central * 100, "cN·m"),
             one("Stripping", limits.stripping.central * 100, "cN·m"),
