@@ -140,9 +140,9 @@
       if (!section) return draw.drawKeys(document, shown, view);
       draw.drawStep(section, shown, isNew);
       const timer = /** @type {HTMLElement | null} */ (section.querySelector("[data-timer]"));
-      const draft = run.looking === null ? run.now : run.path[run.looking]?.draft;
-      const its = run.looking === null ? node?.timer : run.path[run.looking]?.timer;
-      if (timer && its && draft) drawTimer(timer, its, draft, shown.clock);
+      const past = run.looking === null ? undefined : run.path[run.looking];
+      const its = past ? past.timer : node?.timer;
+      if (timer && its) drawTimer(timer, its, past?.draft ?? run.now, past?.at ?? shown.clock, past !== undefined);
       const next = node && node.next !== null ? way.nodes[node.next] : null;
       const text = next ? `Next: ${next.label} ${say(next.step)}` : "Next: count back, and the record.";
       draw.write(section.querySelector("[data-next]"), run.looking === null && asked !== "route" ? text : "");

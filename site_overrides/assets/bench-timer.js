@@ -74,8 +74,9 @@
    * @param {Timer} timer
    * @param {Run["now"]} draft
    * @param {number} clock
+   * @param {boolean} isPast a step that is looked back at: nothing can be started there
    */
-  const drawTimer = (place, timer, draft, clock) => {
+  const drawTimer = (place, timer, draft, clock, isPast) => {
     const reads = read(timer, draft.spans, clock);
     const figures = figuresOf(timer, reads, draft.spans[0] ? tellTime(draft.spans[0].from, clock) : "");
     place.dataset.state = draft.untimed ? "untimed" : reads.state;
@@ -92,13 +93,15 @@
     write(place.querySelector("[data-verdict]"), draft.untimed ? "Not timed." : sentenceOf(timer, reads));
     const start = /** @type {HTMLButtonElement} */ (get(place, '[data-do="start"]'));
     write(start, reads.state === "running" && timer.kind === "dwell" ? "Lift" : "Start");
-    start.hidden = draft.untimed || reads.state === "over" || (reads.state === "running" && timer.kind === "wait");
+    start.hidden =
+      isPast || draft.untimed || reads.state === "over" || (reads.state === "running" && timer.kind === "wait");
     start.disabled = reads.state === "pause";
     const without =
       place.querySelector('[data-do="untimed"]') ?? place.appendChild(element("button", "Without the clock"));
     without.setAttribute("data-do", "untimed");
     without.setAttribute("type", "button");
-    /** @type {HTMLElement} */ (without).hidden = timer.kind === "wait" || draft.untimed || reads.state === "over";
+    /** @type {HTMLElement} */ (without).hidden =
+      isPast || timer.kind === "wait" || draft.untimed || reads.state === "over";
   };
 
   /**
