@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar, overload
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from benchleaf.dryrun.nature import Nature
     from benchleaf.dryrun.state import State
@@ -64,7 +64,10 @@ class Trace:
     straight: tuple[Moment, ...]
     routes: tuple[Route, ...]
     variants: tuple[str, ...]
-    _by_act: dict[type[object], list[Moment]] = field(default_factory=dict, init=False, repr=False)
+    # Put together when they are first asked for, as a few dozen rules ask.
+    _every: list[Moment] = field(default_factory=list, init=False, repr=False)
+    _paths: dict[bool, tuple[tuple[Moment, ...], ...]] = field(default_factory=dict, init=False, repr=False)
+    _by_act: dict[type[object], list[tuple[int, Moment]]] = field(default_factory=dict, init=False, repr=False)
 
     @property
     def end(self) -> State:
@@ -86,10 +89,12 @@ class Trace:
 
     def every(self) -> Iterator[Moment]:
         """Yield every moment: the straight pass, then what each fail route performs besides."""
-        yield from self.straight
-        for route in self.routes:
-            yield from route.extra
-            yield from route.goes_on
+        if not self._every:
+            self._every.extend(self.straight)
+            for route in self.routes:
+                self._every.extend(route.extra)
+                self._every.extend(route.goes_on)
+        return iter(self._every)
 
     def paths(self, *, whole: bool = False) -> Iterator[tuple[Moment, ...]]:
         """
@@ -98,6 +103,11 @@ class Trace:
         A failure that ends where it is found is no way of its own: all that was performed is of the straight pass.
         With *whole*, only those that go on to the end.
         """
+        if whole not in self._paths:
+            self._paths[whole] = tuple(self._ways_through(whole=whole))
+        return iter(self._paths[whole])
+
+    def _ways_through(self, *, whole: bool) -> Iterator[tuple[Moment, ...]]:
         yield self.straight
         for route in self.routes:
             if (route.end is not None and whole) or not (route.extra or route.goes_on):
@@ -116,15 +126,16 @@ class Trace:
 
     def acts(self, *kinds: type[object]) -> Iterator[tuple[Moment, object]]:
         """Yield the moments, of all paths, whose action is one of *kinds*, each with it."""
-        for moment in self._one_kind(*kinds) if len(kinds) == 1 else self.every():
-            action = moment.step.action
-            if isinstance(action, kinds):
-                yield moment, action
-
-    def _one_kind(self, kind: type[object]) -> Sequence[Moment]:
-        """Return the moments whose action is a *kind*; sorted once, as a few dozen rules ask."""
         known = self._by_act
         if not known:
-            for moment in self.every():
-                known.setdefault(type(moment.step.action), []).append(moment)
-        return known.get(kind, ())
+            for number, moment in enumerate(self.every()):
+                known.setdefault(type(moment.step.action), []).append((number, moment))
+        found = [one for kind in kinds for one in known.get(kind, ())]
+        if len(kinds) > 1:
+            found.sort(key=_number)
+        for _, moment in found:
+            yield moment, moment.step.action
+
+
+def _number(numbered: tuple[int, Moment]) -> int:
+    return numbered[0]

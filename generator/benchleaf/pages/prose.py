@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 import markdown
 import nh3
@@ -29,6 +29,8 @@ def _converter() -> markdown.Markdown:
     )
 
 
+# The same text stands on many pages: what the shop says for the bench is on each of them.
+@lru_cache(maxsize=512)
 def prose(text: str) -> Markup:
     """Return the HTML of a note: lists, tables and links, and nothing that runs, loads or styles."""
     if not text.strip():
