@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from functools import cache
+from functools import cache, partial
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from benchleaf.checks import engine
@@ -15,12 +16,13 @@ from benchleaf.derive.facts import Facts, facts
 from benchleaf.dryrun.performed import Bench
 from benchleaf.findings import Fault, Finding, Place
 from benchleaf.judged import judged
-from benchleaf.model.build import Document, build
+from benchleaf.model.build import Document, Part, build, part
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.draw import Drawer, drawer
 from benchleaf.pages.whole import whole
+from benchleaf.processes import processes, shared
 from benchleaf.report.summary import Explained, Report
 from benchleaf.shape.check import check as fit
 from benchleaf.shape.schemas import Schemas, load
@@ -30,7 +32,7 @@ from benchleaf.source.read import read
 
 if TYPE_CHECKING:
     import datetime as dt
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from benchleaf.derive.compare.comparison import Comparison
     from benchleaf.derive.outcome import Outcome
@@ -38,6 +40,10 @@ if TYPE_CHECKING:
     from benchleaf.model.procedure import Procedure
     from benchleaf.processes import Watcher
     from benchleaf.source.folder import Folder
+
+    _Read = tuple[Part, tuple[Fault, ...]]
+
+_RUN = 20  # files that one process reads before it takes the next
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +80,7 @@ class Checked:
 class Cache:
     """What the files of the last run became, by their bytes. Nothing about more than one file is kept."""
 
-    documents: dict[File, tuple[Document, tuple[Fault, ...]]] = field(default_factory=dict)
+    parts: dict[File, _Read] = field(default_factory=dict)
 
 
 def check(  # noqa: PLR0913  (what is checked, and each thing that a caller may want otherwise)
@@ -106,12 +112,14 @@ def read_base(folder: Folder) -> KnowledgeBase:
 
 
 def _read(folder: Folder, cache: Cache | None) -> tuple[KnowledgeBase, list[Fault]]:
-    kept = cache.documents if cache else {}
-    read_now = {file: kept.get(file) or _document(file) for file in folder.files if file.kind}
+    kept = cache.parts if cache else {}
+    own = [file for file in folder.files if file.kind]
+    fresh = _parts([file for file in own if file not in kept])
+    read_now = {file: kept.get(file) or fresh[file] for file in own}
     if cache:
-        cache.documents = read_now
+        cache.parts = read_now
     misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
-    base = build((document for document, _ in read_now.values()), misplaced, folder.others)
+    base = build((own for own, _ in read_now.values()), misplaced, folder.others)
     return base, [fault for _, found in read_now.values() for fault in found]
 
 
@@ -153,6 +161,17 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
         checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed, texts[packaged.STOP_PAGE]
     )  # fmt: skip
     return whole(site, _drawer(), texts), markdown
+
+
+def _parts(files: Sequence[File]) -> dict[File, _Read]:
+    """Return what *files* bring to the model; several processes share the reading of many."""
+    runs = [files[first : first + _RUN] for first in range(0, len(files), _RUN)]
+    found = shared([partial(_run, run) for run in runs], processes(len(files)))
+    return dict(zip(files, chain.from_iterable(found), strict=True))
+
+
+def _run(files: Sequence[File]) -> list[_Read]:
+    return [(part(document), faults) for document, faults in map(_document, files)]
 
 
 def _document(file: File) -> tuple[Document, tuple[Fault, ...]]:

@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchleaf.model import build_device, build_procedure, build_shop, counts
+from benchleaf.model.device import Device
+from benchleaf.model.diagnosis import Diagnosis
 from benchleaf.model.knowledge import KnowledgeBase
+from benchleaf.model.procedure import Procedure
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from benchleaf.findings import Place
-    from benchleaf.model.device import Device
-    from benchleaf.model.diagnosis import Diagnosis
-    from benchleaf.model.procedure import Procedure
     from benchleaf.source.nodes import Table
 
 
@@ -29,8 +29,36 @@ class Document:
     root: Table | None
 
 
+@dataclass(frozen=True, slots=True)
+class Part:
+    """
+    What one file brings to the model: a whole device, procedure or diagnosis, which asks no other file.
+
+    Of a file of which there is one, such as the tools, the nodes; None where it does not fit.
+    """
+
+    kind: str
+    device: str
+    id: str
+    made: Table | Device | Procedure | Diagnosis | None
+
+
+def part(document: Document) -> Part:
+    """Return what *document* brings to the model."""
+    kind, device, name, root = document.kind, document.device, document.id, document.root
+    match kind:
+        case "device" if root:
+            return Part(kind, device, name, build_device.device(root, name, document.path))
+        case "procedure" if root:
+            return Part(kind, device, name, build_procedure.procedure(root, device, name, document.path))
+        case "diagnosis" if root:
+            return Part(kind, device, name, build_procedure.diagnosis(root, device, name, document.path))
+        case _:
+            return Part(kind, device, name, root)
+
+
 def build(
-    documents: Iterable[Document], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]
+    documents: Iterable[Document | Part], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]
 ) -> KnowledgeBase:
     """Return the knowledge base that *documents* make up."""
     single: dict[str, Table] = {}
@@ -39,19 +67,18 @@ def build(
     diagnoses: dict[tuple[str, str], Diagnosis] = {}
     broken = set()
     for document in documents:
-        root, name, device = document.root, document.id, document.device
-        if root is None:
-            broken.add((document.kind, device, name))
-            continue
-        match document.kind:
-            case "device":
-                devices[name] = build_device.device(root, name, document.path)
-            case "procedure":
-                procedures[device, name] = build_procedure.procedure(root, device, name, document.path)
-            case "diagnosis":
-                diagnoses[device, name] = build_procedure.diagnosis(root, device, name, document.path)
-            case kind:
-                single[kind] = root
+        own = part(document) if isinstance(document, Document) else document
+        match own.made:
+            case None:
+                broken.add((own.kind, own.device, own.id))
+            case Device() as device:
+                devices[own.id] = device
+            case Procedure() as procedure:
+                procedures[own.device, own.id] = procedure
+            case Diagnosis() as diagnosis:
+                diagnoses[own.device, own.id] = diagnosis
+            case table:
+                single[own.kind] = table
     return KnowledgeBase(
         shop=build_shop.shop(single["shop"]) if "shop" in single else None,
         symptoms=build_shop.symptoms(single.get("symptoms")),
