@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.library.substances import SUBSTANCES
@@ -26,8 +27,13 @@ class Bathed:
     undried: bool
 
 
-def baths(trace: Trace) -> Iterator[Bathed]:
-    """Yield each bath of each way that goes on to the end."""
+@lru_cache(maxsize=1)
+def baths(trace: Trace) -> tuple[Bathed, ...]:
+    """Return each bath of each way that goes on to the end. Several rules ask, one after the other."""
+    return tuple(_baths(trace)) if any(trace.acts(Bath)) else ()
+
+
+def _baths(trace: Trace) -> Iterator[Bathed]:
     for path in trace.paths(whole=True):
         moments = [moment for moment in path if moment.kind in _WORK]
         for number, moment in enumerate(moments):

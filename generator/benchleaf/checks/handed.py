@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun.case import shut_cases
@@ -48,8 +49,14 @@ def after_closing(trace: Trace) -> Iterator[tuple[State, tuple[Moment, ...]]]:
             yield moments[0].before, moments
 
 
-def shut_in(trace: Trace) -> Iterator[Shut]:
-    """Yield each case that is shut with too much inside; what one case shuts in is not said of the next."""
+@lru_cache(maxsize=1)
+def shut_in(trace: Trace) -> tuple[Shut, ...]:
+    """Return each case that is shut with too much inside. Several rules ask, one after the other."""
+    return tuple(_shut_in(trace))
+
+
+def _shut_in(trace: Trace) -> Iterator[Shut]:
+    """Yield them; what one case shuts in is not said of the next."""
     for path in trace.paths(whole=True):
         said: set[tuple[tuple[str, str], str]] = set()
         for case in shut_cases(trace.world, trace.nature, path):

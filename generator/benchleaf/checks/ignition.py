@@ -53,7 +53,8 @@ def _dangers(trace: Trace) -> Iterator[Danger]:
         return
     for moment in trace.every():
         action = moment.step.action
-        fumes = without_small_carriers(trace.world, trace.nature, _reached(trace, moment))
+        reached = _reached(trace, moment)
+        fumes = reached and without_small_carriers(trace.world, trace.nature, reached)
         if fumes and action is not None:
             yield _danger(trace.nature, moment, action, fumes)
 

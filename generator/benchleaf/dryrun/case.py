@@ -54,9 +54,14 @@ class Shut:
 
 def shut_cases(world: World, nature: Nature, path: Sequence[Moment]) -> Iterator[Shut]:
     """Yield each case that *path* shuts, with what can still burn inside."""
+    shut: dict[str, int | None] = {}
     for number, moment in enumerate(path):
         level = moment.level
-        if moment.kind == "closing" and level is not None and _shuts(path, number, level):
+        if moment.kind != "closing" or level is None:
+            continue
+        if level.id not in shut:
+            shut[level.id] = _shuts(path, level)
+        if number == shut[level.id]:
             inside = tuple(
                 (key, fume) for key, fume in moment.before.fumes.items() if _is_inside(world, moment.before, key[0])
             )
@@ -69,20 +74,20 @@ def _is_inside(world: World, state: State, part: str) -> bool:
     return not part or (part in world.parts and state.is_in(part))
 
 
-def _shuts(path: Sequence[Moment], number: int, level: Access) -> bool:
+def _shuts(path: Sequence[Moment], level: Access) -> int | None:
     """
-    Whether the case of *level* is shut in this step of its closing: where the last part of its opening comes back.
+    Return where on *path* the case of *level* is shut: where the last part of its opening comes back.
 
     A level inside another one shuts no case of its own unless it says how much air is in it.
     """
     if level.volume is None and level.parent.text != CLOSED:
-        return False
+        return None
     taken = {step.action.part.text for step in level.opening if isinstance(step.action, Remove)}
     closing = [at for at, moment in enumerate(path) if moment.kind == "closing" and moment.level is level]
     lids = [
         at for at in closing if isinstance(action := path[at].step.action, Fit | Replace) and action.part.text in taken
     ]
-    return number == (lids or closing)[-1]
+    return (lids or closing)[-1]
 
 
 def _share(world: World, nature: Nature, inside: Sequence[tuple[tuple[str, str], Fume]], volume: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.dryrun import exposure
@@ -87,9 +88,19 @@ def warmed(trace: Trace) -> Iterator[tuple[Moment, Warmed]]:
 def warmed_in(trace: Trace, moment: Moment) -> Iterator[Warmed]:
     """Yield the neighbours of the step of *moment*, in the order of the device's file; none where it heats nothing."""
     if isinstance(moment.step.action, Heat):
-        touches = moment.after.touches
-        for beside in touches[-1].beside:
-            yield warmed_by(trace.world, trace.nature, touches, beside)
+        # Several rules ask, and the pages. By its identity, with the moment itself: a later one may have the same.
+        known = _known(trace)
+        found = known.get(id(moment))
+        if found is None or found[0] is not moment:
+            touches = moment.after.touches
+            near = tuple(warmed_by(trace.world, trace.nature, touches, beside) for beside in touches[-1].beside)
+            found = known[id(moment)] = (moment, near)
+        yield from found[1]
+
+
+@lru_cache(maxsize=8)
+def _known(_: Trace) -> dict[int, tuple[Moment, tuple[Warmed, ...]]]:
+    return {}
 
 
 def warmed_by(world: World, nature: Nature, touches: tuple[Touch, ...], beside: Beside) -> Warmed:

@@ -59,6 +59,8 @@ def _lacking(trace: Trace, moment: Moment, battery: Battery) -> str | None:
     seen, hurt = moment.before.battery_seen, moment.before.damaged.get(battery.id)
     if "shape" not in seen and hurt != "swollen":
         return "shape"
+    if "charge" in seen:
+        return None
     readable = (
         hurt in {None, "not looked at"}
         and battery.plug is not None
@@ -72,7 +74,7 @@ def _lacking(trace: Trace, moment: Moment, battery: Battery) -> str | None:
         if route.check.step.check and route.check.step.check.kind == "battery"
         for at in route.extra
     )
-    return "charge" if readable and "charge" not in seen and not failed else None
+    return "charge" if readable and not failed else None
 
 
 def _comes_to(trace: Trace, moment: Moment, battery: Battery) -> str | None:

@@ -41,6 +41,8 @@ _WHY = {
 
 def watch(trace: Trace) -> Iterator[Hit]:
     """Yield each step that energises the device while something inside is not ready for it."""
+    if not any(_energises(action) for _, action in trace.acts(Power, Supply)):
+        return
     for path in trace.paths():
         said: frozenset[Trouble] = frozenset()
         closed: frozenset[Trouble] | None = None
@@ -63,6 +65,10 @@ def watch(trace: Trace) -> Iterator[Hit]:
                     about=how,
                 )
             said = _told(trace, moment, said)
+
+
+def _energises(action: Power | Supply) -> bool:
+    return action.on if isinstance(action, Power) else bool(action.source)
 
 
 def _told(trace: Trace, moment: Moment, said: frozenset[Trouble]) -> frozenset[Trouble]:
