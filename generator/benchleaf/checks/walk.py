@@ -11,7 +11,7 @@ from benchleaf.model.step import GoTo, Repeat
 from benchleaf.model.words import Said, applies
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from benchleaf.model.device import Access, Device
     from benchleaf.model.knowledge import KnowledgeBase
@@ -68,6 +68,15 @@ class Mention:
 def in_use(base: KnowledgeBase) -> Iterator[Procedure]:
     """Yield the procedures that are checked: all but the withdrawn ones."""
     return (procedure for procedure in base.procedures.values() if procedure.status != "withdrawn")
+
+
+@lru_cache(maxsize=1)
+def in_use_by_device(base: KnowledgeBase) -> Mapping[str, tuple[Procedure, ...]]:
+    """Return the procedures that are checked, by device: who asks for each device in turn looks at each one once."""
+    found: dict[str, list[Procedure]] = {}
+    for procedure in in_use(base):
+        found.setdefault(procedure.device, []).append(procedure)
+    return {device: tuple(several) for device, several in found.items()}
 
 
 @lru_cache(maxsize=1)

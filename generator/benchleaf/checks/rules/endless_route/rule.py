@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from benchleaf.checks.names import listed
 from benchleaf.checks.routes import by_source, key, roads, way_back, written_for
 from benchleaf.checks.rule import Hit, Rule
-from benchleaf.checks.walk import in_use
+from benchleaf.checks.walk import in_use_by_device
 from benchleaf.findings import Level
 from benchleaf.model.procedure import ANY_DEVICE
 
@@ -36,7 +36,7 @@ def check(base: KnowledgeBase) -> Iterator[Hit]:
 
 def _circles(base: KnowledgeBase, device: str, variant: str | None) -> Iterator[tuple[Road, tuple[Procedure, ...]]]:
     """Yield each idle way of a circle with the procedures through which it comes back."""
-    own = [each for each in in_use(base) if each.device == device and written_for(each, variant)]
+    own = [each for each in in_use_by_device(base).get(device, ()) if written_for(each, variant)]
     known = {key(procedure) for procedure in own}
     several = [road for each in own for road in roads(base, each, variant) if key(road.target) in known]
     out_of = by_source(several)
