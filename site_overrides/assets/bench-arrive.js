@@ -115,7 +115,8 @@
     place.replaceChildren(...(rows.length > 0 ? [element("h2", "Begun and not finished"), ...rows] : []));
   };
 
-  const STILL = "its number is the same, and its steps, texts or numbers are not";
+  const NUMBERED = "Read its steps anew; what is new stands as not done.";
+  const STILL = "Its number is the same; its steps, texts or numbers are not.";
 
   /**
    * What is said of a revision that changed since the work was begun, or nothing.
@@ -124,8 +125,21 @@
    */
   const tellRevised = (run, page) => {
     if (run.revision === page.revision && run.digest === page.digest) return "";
-    const what = run.revision === page.revision ? STILL : "read its steps anew: what is new stands as not done";
-    return `The procedure has changed since this work was begun: ${what}. Nothing that was recorded is lost.`;
+    const what = run.revision === page.revision ? `${STILL} ${NUMBERED}` : NUMBERED;
+    return `The procedure has changed since this work was begun. ${what} Nothing that was recorded is lost.`;
+  };
+
+  /**
+   * The words of a key, which has to be held where there are words for that.
+   * @param {HTMLElement} key
+   * @param {string} plain
+   * @param {string} held
+   */
+  const label = (key, plain, held) => {
+    key.toggleAttribute("data-held", held !== "");
+    write(key, held || plain);
+    // The bar of the hold; writing the words has taken it away.
+    if (held && !key.querySelector(".held")) key.append(Object.assign(element("i"), { className: "held" }));
   };
 
   /**
@@ -148,22 +162,22 @@
     const place = get(view, "[data-revised]");
     place.hidden = revised === "";
     write(get(view, "[data-revised-what]"), revised);
-    const head = element("tr", element("th", ""), element("th", "Begun with"), element("th", "Now"));
-    const numbers = [
-      ["Revision", `${run.revision}`, `${page.revision}`],
-      ["Steps", run.digest.slice(0, 8), page.digest.slice(0, 8)],
-    ];
-    const rows = numbers.map(([name, then, now]) =>
-      element("tr", element("th", name ?? ""), element("td", then ?? ""), element("td", now ?? "")),
+    const head = element("tr", element("td", ""), element("th", "Begun with"), element("th", "Now"));
+    const numbers = element(
+      "tr",
+      element("th", "Revision"),
+      element("td", `${run.revision}`),
+      element("td", `${page.revision}`),
     );
     for (const cell of all(head, "th")) cell.setAttribute("scope", "col");
-    for (const row of rows) row.firstElementChild?.setAttribute("scope", "row");
-    get(view, "[data-revised-numbers]").replaceChildren(element("thead", head), element("tbody", ...rows));
-    const go = get(view, '[data-do="resume"]');
-    go.toggleAttribute("data-held", revised !== "");
-    write(go, revised ? `Hold: go on with revision ${page.revision}` : "Yes, that is so: go on");
-    // The bar of the hold, where it must be held; the text above has just replaced it.
-    if (revised && !go.querySelector(".held")) go.append(Object.assign(element("i"), { className: "held" }));
+    numbers.firstElementChild?.setAttribute("scope", "row");
+    get(view, "[data-revised-numbers]").replaceChildren(element("thead", head), element("tbody", numbers));
+    label(
+      get(view, '[data-do="resume"]'),
+      "Yes, that is so: go on",
+      revised ? `Hold: go on with revision ${page.revision}` : "",
+    );
+    label(get(view, '[data-do="again"]'), "No: do that step again", revised ? "Hold: do that step again" : "");
     return revised !== "";
   };
 
