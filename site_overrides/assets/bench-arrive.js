@@ -151,9 +151,8 @@
    */
   const drawResume = (view, run, page, say) => {
     const last = run.path.filter(({ state }) => state !== "undone").at(-1);
-    const told = last
-      ? `${last.label} ${say} ${last.state === "failed" ? "Its check failed" : "Done"}, ${tellTime(last.at, run.saved)}.`
-      : "";
+    const how = last?.state === "failed" ? "Its check failed" : "Done";
+    const told = last ? `${last.label} ${say} ${how}, ${tellTime(last.at, run.saved)}.` : "";
     write(
       get(view, "[data-last]"),
       told ? `${told} Look at the device: is it so?` : "Begun, and no step was done yet.",

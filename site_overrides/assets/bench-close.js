@@ -84,9 +84,7 @@
     ask(
       view,
       "Another window has carried this work on",
-      [
-        `There it was saved ${far}. What was done last in this window is not saved; nothing was written over the other.`,
-      ],
+      [`There it was saved ${far}. What was done last here is not saved, and nothing was written over the other.`],
       [button("Go on here from what was saved there", take)],
     );
   };

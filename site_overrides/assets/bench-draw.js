@@ -146,8 +146,8 @@
   };
 
   /**
-   * The state of the device where the work stands, also while an earlier step is looked at. What hangs on a step that is
-   * left undone is marked as planned only: the board may not say "isolated" of a battery that nobody unplugged.
+   * The state of the device where the work stands, also while an earlier step is looked at. What hangs on a step that
+   * is left undone is marked as planned only: the board may not say "isolated" of a battery that nobody unplugged.
    * @param {Document} document
    * @param {Shown} shown
    */

@@ -22,7 +22,7 @@
  * @property {() => number} clock
  */
 
-/** @typedef {{ act: string, held: boolean, short?: string }} Wish an act, to be held or not; `short`: what a short press does */
+/** @typedef {{ act: string, held: boolean, short?: string }} Wish `short`: what a short press does */
 
 {
   const own =

@@ -18,8 +18,8 @@
   const NAME = "runs";
 
   /**
-   * Whether more is stored than we left there: then another window has carried the work on. Less may be there, where the
-   * browser refused what we gave it before.
+   * Whether more is stored than we left there: then another window has carried the work on. Less may be there where
+   * the browser refused what we gave it before.
    * @param {Run | undefined} stored
    * @param {number} before
    */

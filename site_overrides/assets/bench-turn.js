@@ -12,8 +12,8 @@
 /** @typedef {import("./bench-way.js").Node} Node */
 
 /**
- * @typedef {{ do: "read" | "start" | "lift" | "untimed" | "yes" | "no" | "judge" | "retry" | "done" | "early" | "route" }
- *   | { do: "back" | "forward" | "counted" | "finish" | "reopen" | "away" | "take" }
+ * @typedef {{ do: "read" | "start" | "lift" | "untimed" | "early" | "yes" | "no" | "judge" | "retry" | "done" }
+ *   | { do: "route" | "back" | "forward" | "counted" | "finish" | "reopen" | "away" | "take" }
  *   | { do: "leave" | "halt", why: string }
  *   | { do: "again", slot?: number }
  *   | { do: "keep", typed?: string, note?: string, photos?: string }

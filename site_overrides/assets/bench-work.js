@@ -124,7 +124,7 @@
     /** Takes up work that was saved; what was done last is to be confirmed before it goes on. */
     const take = (/** @type {Run} */ run) => {
       if (!(run.variant in brought.variants)) {
-        held.trouble = `This work was begun on ${run.variant}, which is no longer known here. It is not lost; begin anew.`;
+        held.trouble = `This work was begun on ${run.variant}, which is not known here any more. It is not lost.`;
         return changed();
       }
       stored = run.seq;
