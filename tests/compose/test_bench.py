@@ -47,8 +47,8 @@ def pages(steps: str, head: str = "access: open", shop: str = make.SHOP) -> Mapp
 
 
 def data(page: str) -> dict[str, Any]:
-    """Return the data of a bench page."""
-    found = BeautifulSoup(page, "html.parser").select_one("#bench-way")
+    """Return the data of a bench page; a space that does not break is a space here."""
+    found = BeautifulSoup(page.replace("\N{NO-BREAK SPACE}", " "), "html.parser").select_one("#bench-way")
     assert found is not None
     read: dict[str, Any] = json.loads(found.get_text())
     return read

@@ -28,7 +28,7 @@ TIN = BenchStep(
     limits=(("Joint", Limit("350 °C, 2–3 s", "joint", (words("9 times, 4 s apart"),))),),
     check=Asked("look", "Look", "Each joint is wetted.", ("shows that it is dry",), way_on="repeat from W4, then stop"),
     timer=Timed("dwell", "Each touch", "2–3 s"), pictures=(Picture("../../media/port.svg", "The port"),),
-    after="W5 Let the port cool.", state=(("Battery", "isolated"), ("Liquid", "dry")), only=ONLY_G2,
+    after="W5 Let the port cool.", state="Battery: isolated. Liquid: dry.", only=ONLY_G2,
 )  # fmt: skip
 MEASURE = BenchStep(
     step="other/steps-1", anchor="step-other--steps-1", phase="W", number="W1", do="Measure.", elsewhere="Another one",

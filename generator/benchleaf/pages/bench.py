@@ -83,7 +83,7 @@ class BenchStep:
     timer: Timed | None = None
     pictures: tuple[Picture, ...] = ()
     after: str = ""  # "Next: W5 Let the port cool."
-    state: tuple[tuple[str, str], ...] = ()  # the state board in words: "Battery", "isolated"
+    state: str = ""  # the state board in words: "Battery: isolated. Power: off."
     only: Only | None = None
     dense: bool = False  # too much for one below the other: the messages stand beside the instruction
 

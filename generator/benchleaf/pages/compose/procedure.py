@@ -91,7 +91,7 @@ def procedure_view(site: Site, procedure: Procedure) -> ProcedureView:
 
 def sheet_rows(site: Site, procedure: Procedure) -> Mapping[str, Row]:
     """Return the steps of *procedure* as its sheet shows them, by id; those of a few procedures are remembered."""
-    return _Page(site, procedure).rows()
+    return site.drawn.get((procedure.device, procedure.id)) or _Page(site, procedure).rows()
 
 
 class _Page:

@@ -37,9 +37,21 @@ class BoardWords:
     def __init__(self, device: Device | None, letters: Mapping[str, str], temperature: str) -> None:
         """Hold what all boards share."""
         self._device, self._letters, self._temperature = device, letters, temperature
+        self._said: dict[Board, dict[str, Line]] = {}
 
     def lines(self, board: Board) -> dict[str, Line]:
-        """Return each line of *board*: a value, and small print or ""."""
+        """Return each line of *board*: a value, and small print or ""; most boards are met more than once."""
+        if board not in self._said:
+            self._said[board] = self._lines(board)
+        return self._said[board]
+
+    def sentence(self, board: Board) -> str:
+        """Return all of *board* in one line of words."""
+        told = (f"{LINES[line]}: {value}, {small}" if small else f"{LINES[line]}: {value}"
+                for line, (value, small) in self.lines(board).items())  # fmt: skip
+        return f"{'. '.join(told)}."
+
+    def _lines(self, board: Board) -> dict[str, Line]:
         return {
             "battery": self._battery(board),
             "power": self._power(board),

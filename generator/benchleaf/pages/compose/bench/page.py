@@ -8,7 +8,7 @@ from benchleaf.derive.numbering import items
 from benchleaf.model.diagnosis import Cure
 from benchleaf.pages.bench import BenchStep, BenchView, CauseChoice
 from benchleaf.pages.compose.bench.arrival import arrival, questions, takes
-from benchleaf.pages.compose.bench.board import LINES, BoardWords
+from benchleaf.pages.compose.bench.board import BoardWords
 from benchleaf.pages.compose.bench.emergency import emergency
 from benchleaf.pages.compose.bench.sizes import sizes
 from benchleaf.pages.compose.bench.steps import Steps
@@ -86,11 +86,7 @@ def _steps(site: Site, procedure: Procedure, words: BoardWords, way: WayData) ->
         for step in rows:
             if step in met.get(name, {}):
                 node = met[name][step]
-                state = words.lines(node.board)
-                told = [
-                    (LINES[line], f"{value}, {small}" if small else value) for line, (value, small) in state.items()
-                ]
-                yield drawn.step(node, tuple(told))
+                yield drawn.step(node, words.sentence(node.board))
 
 
 def _text(step: BenchStep) -> Iterator[str]:

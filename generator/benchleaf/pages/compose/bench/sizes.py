@@ -45,10 +45,10 @@ def stylesheet(shop: Shop | None) -> str:
 
 def _pixels(distance: float, pitch: float) -> dict[str, int]:
     """Return the sizes at one distance, px: at the least 16', wanted 20' and 22' of arc."""
-    least, read, say = (round(_size(distance, pitch, arc)) for arc in (LEAST, *WANTED))
-    limit = round(_size(distance, pitch, ArcMinutes(WANTED[1] * LARGER)))
+    least, read, say = (_size(distance, pitch, arc) for arc in (LEAST, *WANTED))
+    limit = _size(distance, pitch, ArcMinutes(WANTED[1] * LARGER))
     return {"least": least, "read": read, "say": say, "limit": limit}
 
 
-def _size(distance: float, pitch: float, arc: ArcMinutes) -> float:
-    return type_size(Metres(distance), Metres(pitch), arc)
+def _size(distance: float, pitch: float, arc: ArcMinutes) -> int:
+    return round(type_size(Metres(distance), Metres(pitch), arc))

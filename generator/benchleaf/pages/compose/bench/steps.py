@@ -51,7 +51,7 @@ class Steps:
         following = list(self._rows.values())
         self._next = {row.step: after for row, after in pairwise(following)}
 
-    def step(self, node: Node, state: tuple[tuple[str, str], ...]) -> BenchStep:
+    def step(self, node: Node, state: str) -> BenchStep:
         """Return the step of *node*, whose board is *state* in words."""
         step, row = self._site.step(self._procedure, node.step), self._rows[node.step]
         name = f"{self._procedure.id}/{step.id}" if self._elsewhere else step.id

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 Data = dict[str, Any]
 H = TypeVar("H")
 _FIGURES = 12  # More would be the error of a conversion.
-_NO_SCRIPT = str.maketrans({"<": "\\u003c", ">": "\\u003e", "&": "\\u0026"})
+_NO_SCRIPT = (("<", "\\u003c"), (">", "\\u003e"), ("&", "\\u0026"))
 
 
 class WayData:
@@ -67,7 +67,9 @@ class WayData:
             "trays": list(self._trays),
         }
         text = json.dumps(found, ensure_ascii=False, separators=(",", ":"))
-        return Markup(text.translate(_NO_SCRIPT))  # noqa: S704  (nothing is left in it that ends the element)
+        for sign, written in _NO_SCRIPT:
+            text = text.replace(sign, written)
+        return Markup(text)  # noqa: S704  (nothing is left in it that ends the element)
 
     def _way(self, nodes: Sequence[Node]) -> Data:
         last = _end(nodes)
