@@ -98,25 +98,24 @@
 
     /** @type {(weights: readonly number[], failed: number, level: number) => { value: number, cure: number }} */
     const fallback = (weights, failed, level) => {
-      const left = cures.flatMap((_, number) => ((failed >> number) & 1 ? [] : [number]));
-      /** @type {{ cure: number, whole: number, cost: number }[]} */
-      const tried = [];
-      while (left.length) {
-        const promises = left.map(number => {
-          const one = /** @type {Remedy} */ (cures[number]);
-          const own = cost(level, one);
-          return own > 0 ? sum(seen(weights, one.success)) / own : Infinity;
-        });
-        const [number] = left.splice(promises.indexOf(Math.max(...promises)), 1);
-        const cure = /** @type {Remedy} */ (cures[/** @type {number} */ (number)]);
-        tried.push({ cure: /** @type {number} */ (number), whole: sum(weights), cost: cost(level, cure) * sum(weights) });
+      const promised = cures.flatMap((cure, number) => {
+        if ((failed >> number) & 1) return [];
+        const own = cost(level, cure);
+        return [{ cure, number, promise: own > 0 ? sum(seen(weights, cure.success)) / own : Infinity }];
+      });
+      // Not a difference: two that promise without end would give none.
+      promised.sort((one, other) => (one.promise === other.promise ? one.number - other.number : other.promise > one.promise ? 1 : -1));
+      const tried = promised.map(({ cure, number }) => {
+        const whole = sum(weights);
+        const own = cost(level, cure) * whole;
         weights = missed(weights, cure.success);
         level = 0;
-      }
+        return { number, whole, own };
+      });
       let [value, first] = [end.price * sum(weights), -1];
-      for (const { cure, whole, cost: own } of tried.reverse()) {
+      for (const { number, whole, own } of tried.reverse()) {
         const [goOn, stop] = [own + value, end.price * whole];
-        [value, first] = goOn <= stop ? [goOn, cure] : [stop, -1];
+        [value, first] = goOn <= stop ? [goOn, number] : [stop, -1];
       }
       return { value, cure: first };
     };

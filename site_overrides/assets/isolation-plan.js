@@ -3,7 +3,7 @@
 
 /*
  * The plan of a fault isolation sheet, reckoned anew as rows are filled: the cheapest order of what is left. The same as
- * decisions/search.py and plan.py, number for number; tests hold the two against each other.
+ * decisions/search.py, best.py and plan.py, number for number; tests hold the two against each other.
  */
 
 /** @typedef {import("./isolation-bayes.js").Problem} Problem */
@@ -23,8 +23,7 @@
 /** @typedef {{ low: number, high: number, action: number, settled: boolean }} Found */
 
 {
-  const [MOST, MORE, NEAR] = [8000, 2000, 1e-9];
-  const LIGHTEST = [0.3, 0.1, 0.03, 0.01, 0.003, 0.001];
+  const [MOST, MORE, LOOKED_AT, NEAR] = [8000, 2000, 4000, 1e-9];
 
   /** @type {Bayes} */
   const { sum, seen, missed, createBounds } =
@@ -37,10 +36,9 @@
    * @param {Problem} problem
    * @param {ReturnType<typeof createBounds>} bounds
    * @param {number} most
-   * @param {number} lightest
-   * @param {boolean} patient
    */
-  const createSearch = (problem, bounds, most, lightest, patient) => {
+  const createSearch = (problem, bounds, most) => {
+    let patient = false;
     const { tests, cures, travel } = problem;
     const end = tests.length + cures.length;
     /** @type {Map<number, Found>} */
@@ -127,8 +125,7 @@
       if (known && (known.settled || known.low > limit)) return known;
       /** @type {Found} */
       let found;
-      if (sum(weights) < lightest) found = unsearched(at, weights);
-      else if (expanded >= most) {
+      if (expanded >= most) {
         if (!patient) throw new Spent();
         found = unsearched(at, weights);
       } else {
@@ -148,7 +145,126 @@
       });
       return found.sort((one, other) => one.high - other.high || one.rank - other.rank);
     };
-    return { place, solve, each };
+    return { place, solve, each, actions, fallback };
+  };
+
+  /** @typedef {{ at: Place, weights: readonly number[], low: number, high: number, rest: number, ways: Way[] | null }} State */
+
+  /** @typedef {{ rank: number, own: number, states: State[] }} Way */
+
+  /**
+   * The search where a whole one is too long: the states that matter most are looked at first.
+   * @param {Problem} problem
+   * @param {ReturnType<typeof createBounds>} bounds
+   * @param {number} most
+   */
+  const createBest = (problem, bounds, most) => {
+    const all = createSearch(problem, bounds, 0);
+    /** @type {Map<number, State>} */
+    const states = new Map();
+    const lowOf = (/** @type {Way} */ way) => way.own + sum(way.states.map(state => state.low));
+    const highOf = (/** @type {Way} */ way) => way.own + sum(way.states.map(state => state.high));
+
+    /** @type {<T>(items: readonly T[], value: (item: T) => number) => T | undefined} */
+    const least = (items, value) => items.reduce(
+      (/** @type {{ item: any, own: number }} */ best, item) => {
+        const own = value(item);
+        return own < best.own ? { item, own } : best;
+      }, { item: undefined, own: Infinity },
+    ).item;
+
+    /** @type {(at: Place, weights: readonly number[]) => State} */
+    const stateOf = (at, weights) => {
+      let known = states.get(at.key);
+      if (!known) {
+        const { value: high, action: rest } = all.fallback(weights, at);
+        const low = Math.min(bounds.lower(weights, at.failed, at.level), high);
+        states.set(at.key, (known = { at, weights, low, high, rest, ways: null }));
+      }
+      return known;
+    };
+
+    /** @type {(one: Action) => Way} */
+    const wayOf = ({ rank, own, branches }) =>
+      ({ rank, own, states: branches.map(({ at, weights }) => stateOf(at, weights)) });
+
+    const expand = (/** @type {State} */ state) => (state.ways = all.actions(state.at, state.weights).map(wayOf));
+
+    const descend = (/** @type {State} */ first) => {
+      const way = [first];
+      for (let state = first; state.ways;) {
+        const next = least(least(state.ways, lowOf)?.states ?? [], one => one.low - one.high);
+        if (!next) break;
+        way.push((state = next));
+      }
+      return way;
+    };
+
+    const narrow = (/** @type {State} */ state) => {
+      const [low, high] = [Math.min(...(state.ways ?? []).map(lowOf)), Math.min(...(state.ways ?? []).map(highOf))];
+      const before = [state.low, state.high];
+      state.high = Math.min(state.high, high);
+      state.low = Math.min(Math.max(state.low, low), state.high);
+      return before[0] !== state.low || before[1] !== state.high;
+    };
+
+    /** @type {(at: Place, weights: readonly number[]) => State} */
+    const solve = (at, weights) => {
+      const first = stateOf(at, weights);
+      for (let expanded = 0; expanded < most && first.high - first.low > NEAR * first.high;) {
+        const way = descend(first);
+        const last = /** @type {State} */ (way.at(-1));
+        const isNew = last.ways === null;
+        if (isNew) [expanded] = [expanded + 1, expand(last)];
+        const moved = way.reverse().map(narrow);
+        if (!isNew && !moved.some(Boolean)) break;
+      }
+      return first;
+    };
+
+    /**
+     * What the plan that begins in a state costs, each state with its cheapest action by what is known now.
+     * @type {(state: State, known?: Map<State, number>) => number}
+     */
+    const costOf = (state, known = new Map()) => {
+      const had = known.get(state);
+      if (had !== undefined) return had;
+      // Where nobody looked, the cures are tried without tests, each chosen anew by what is left.
+      const way = state.ways
+        ? least(state.ways, highOf)
+        : all.actions(state.at, state.weights).filter(({ rank }) => rank === state.rest).map(wayOf)[0];
+      const cost = (way?.own ?? 0) + sum((way?.states ?? []).map((/** @type {State} */ next) => costOf(next, known)));
+      known.set(state, cost);
+      return cost;
+    };
+
+    const each = (/** @type {State} */ state) =>
+      (state.ways ?? expand(state))
+        .map(way => ({ rank: way.rank, low: lowOf(way), high: highOf(way) }))
+        .sort((one, other) => one.high - other.high || one.rank - other.rank);
+    return { solve, each, costOf, action: (/** @type {State} */ state) => (state.ways && least(state.ways, highOf)?.rank) ?? state.rest };
+  };
+
+  /**
+   * What is found by a whole search, or where that is too long by a search of what matters.
+   * @param {Problem} problem
+   * @param {number} level
+   * @param {number} most
+   */
+  const searched = (problem, level, most) => {
+    const bounds = createBounds(problem);
+    const search = createSearch(problem, bounds, most);
+    const at = search.place(problem.tests.map(() => -1), 0, level);
+    try {
+      const { low, high, action } = search.solve(at, problem.shares, Infinity);
+      return { low, high, action, all: search.each(at, problem.shares) };
+    } catch (error) {
+      if (!(error instanceof Spent)) throw error;
+    }
+    const best = createBest(problem, bounds, Math.min(most, LOOKED_AT));
+    const first = best.solve(at, problem.shares);
+    const high = Math.min(first.high, best.costOf(first));
+    return { low: high - first.low <= NEAR * high ? high : first.low, high, action: best.action(first), all: best.each(first) };
   };
 
   /**
@@ -159,46 +275,22 @@
    * @returns {Plan}
    */
   const plan = (problem, level, most = MOST) => {
-    const bounds = createBounds(problem);
     const whole = sum(problem.shares);
-    /** @type {(lightest: number, patient: boolean, limit: number) => { search: ReturnType<typeof createSearch>, found: Found } | null} */
-    const tried = (lightest, patient, limit) => {
-      const search = createSearch(problem, bounds, most, lightest * whole, patient);
-      try {
-        const at = search.place(problem.tests.map(() => -1), 0, level);
-        return { search, found: search.solve(at, problem.shares, limit) };
-      } catch (error) {
-        if (error instanceof Spent) return null;
-        throw error;
-      }
-    };
-    let kept = tried(0, false, Infinity);
-    let low = kept?.found.low ?? 0;
-    if (!kept) {
-      for (const lightest of LIGHTEST) {
-        const next = tried(lightest, kept === null, kept?.found.high ?? Infinity);
-        if (!next) break;
-        low = Math.max(low, next.found.low);
-        if (kept === null || next.found.high < kept.found.high) kept = next;
-      }
-    }
-    const { search, found } = /** @type {NonNullable<typeof kept>} */ (kept);
-    low = Math.min(low, found.high);
+    const { low, high, action, all } = searched(problem, level, most);
     /** @type {Omit<Start, "low" | "high">[]} */
     const names = [
       ...problem.tests.map(({ id }) => ({ kind: /** @type {const} */ ("test"), id })),
       ...problem.cures.map(({ id }) => ({ kind: /** @type {const} */ ("cure"), id })),
       { kind: "refer", id: problem.end.title },
     ];
-    const all = search.each(search.place(problem.tests.map(() => -1), 0, level), problem.shares);
-    const own = { rank: found.action, low, high: found.high };
+    const own = { rank: action, low, high };
     const others = all
-      .filter(({ rank }) => rank !== found.action)
-      .map(one => ({ rank: one.rank, low: Math.max(one.low, low), high: Math.max(one.high, found.high) }));
+      .filter(({ rank }) => rank !== action)
+      .map(one => ({ rank: one.rank, low: Math.max(one.low, low), high: Math.max(one.high, high) }));
     const starts = [own, ...others].map(one => ({
       .../** @type {Omit<Start, "low" | "high">} */ (names[one.rank]), low: one.low / whole, high: one.high / whole,
     }));
-    return { low: low / whole, high: found.high / whole, exact: low === found.high, starts };
+    return { low: low / whole, high: high / whole, exact: low === high, starts };
   };
 
   const benchleafPlan = { plan };

@@ -52,6 +52,18 @@ def test_interval_holds_the_truth(seed: int, most: int) -> None:
 
 
 @pytest.mark.parametrize("seed", range(6))
+def test_more_work_never_loosens(seed: int) -> None:
+    """What no plan can be cheaper than never falls as more states are looked at, and in the end it is the cost."""
+    problem = invented(seed, 4, 3, 4, outcomes=3)
+
+    found = [plan(problem, most=most) for most in (1, 10, 40, 160, 10**6)]
+
+    assert [one.low for one in found] == pytest.approx(sorted(one.low for one in found))
+    assert found[-1].exact
+    assert found[-1].high == pytest.approx(min(one.high for one in found))
+
+
+@pytest.mark.parametrize("seed", range(6))
 def test_bounds_bound(seed: int) -> None:
     """In every situation on the way, the cheapest plan lies between the two bounds."""
     problem = invented(seed, 4, 3, 4, outcomes=3)

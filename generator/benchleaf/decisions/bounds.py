@@ -3,7 +3,7 @@ What a plan costs at least and at most, without searching for it.
 
 At least: as if each cause showed itself for nothing, and its own cures were tried, those first that cost least for
 what they achieve (cost / success, ascending: the order that no other beats for independent tries). At most: no test at
-all, and always the cure that promises most for its cost (probability x success / cost), up to the best place to stop.
+all, and the cures by what they promise for their cost now (probability x success / cost), up to the best place to stop.
 Both are costs times weights, as in `bayes`.
 """
 
@@ -30,6 +30,11 @@ class Bounds:
         self._problem = problem
         self._whole = range(len(problem.cures))
         self._known: dict[tuple[int, int], Weights] = {}
+        self._success = tuple(cure.success for cure in problem.cures)
+        self._missed = tuple(tuple(1 - works for works in own) for own in self._success)
+        self._costs = tuple(
+            tuple(problem.cure_cost(level, cure) for cure in self._whole) for level in range(len(problem.travel))
+        )
 
     def lower(self, weights: Weights, failed: int, level: int) -> float:
         """Return what every plan costs at least from *level* when the cures *failed* are used up."""
@@ -37,7 +42,9 @@ class Bounds:
         if known is None:
             causes = range(len(self._problem.causes))
             known = self._known[failed, level] = tuple(self._if_known(cause, failed, level) for cause in causes)
-        return math.fsum(map(mul, weights, known))
+        # Summed as the sheet's script does, so that both take the same of two that are nearly alike.
+        least: float = sum(map(mul, weights, known))
+        return least
 
     def _if_known(self, cause: int, failed: int, level: int) -> float:
         """Return the least cost where *cause* is known: one cure profits from the open device, the others do not."""
@@ -61,15 +68,15 @@ class Bounds:
 
     def fallback(self, weights: Weights, failed: int, level: int) -> tuple[float, int | None]:
         """Return what the plan without tests costs, and its first cure; None where it ends at once."""
-        problem = self._problem
-        tried: list[tuple[int, float, float]] = []
+        problem, missed = self._problem, self._missed
         left = [cure for cure in self._whole if not failed >> cure & 1]
-        while left:
-            cure = max(left, key=lambda one: (self._promise(weights, one, level), -one))
-            left.remove(cure)
+        promise = {cure: self._promise(weights, cure, level) for cure in left}
+        left.sort(key=lambda cure: (-promise[cure], cure))
+        tried: list[tuple[int, float, float]] = []
+        for cure in left:
             whole = sum(weights)
-            tried.append((cure, whole, problem.cure_cost(level, cure) * whole))
-            weights, level = bayes.failed(weights, problem.cures[cure].success), 0
+            tried.append((cure, whole, self._costs[level][cure] * whole))
+            weights, level = tuple(map(mul, weights, missed[cure])), 0
         value, first = problem.end.price * sum(weights), None
         for cure, whole, cost in reversed(tried):
             go_on, stop = cost + value, problem.end.price * whole
@@ -77,9 +84,8 @@ class Bounds:
         return value, first
 
     def _promise(self, weights: Weights, cure: int, level: int) -> float:
-        cost = self._problem.cure_cost(level, cure)
-        ended = sum(map(mul, weights, self._problem.cures[cure].success))
-        return ended / cost if cost > 0 else math.inf
+        cost = self._costs[level][cure]
+        return sum(map(mul, weights, self._success[cure])) / cost if cost > 0 else math.inf
 
 
 def in_order(problem: Problem, order: Sequence[int]) -> float:

@@ -1,19 +1,18 @@
 """
 The cheapest plan as a tree: what to do first, what it may show, and what to do then.
 
-Exact where the search ends within 8,000 expanded states. Where it does not, ever lighter branches are searched (30 %,
-10 %, 3 %, 1 %, 0.3 %, 0.1 % of the whole) until that many states are spent again; the cheapest plan found stands, with
-what no plan can be cheaper than.
+Exact where the search ends within 8,000 expanded states. Where it does not, 4,000 states are looked at in the order in
+which they matter; the cheapest plan found stands, with what no plan can be cheaper than.
 """
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from benchleaf.decisions import bayes
+from benchleaf.decisions.best import Best
 from benchleaf.decisions.bounds import Bounds
 from benchleaf.decisions.problem import start
 from benchleaf.decisions.search import Search, Spent
@@ -24,9 +23,9 @@ if TYPE_CHECKING:
     from benchleaf.decisions.search import Found
 
 MOST_STATES = 8_000
-MORE_STATES = 2_000
-"""How many states may be expanded to compare the actions that a plan may begin with."""
-LIGHTEST = (0.3, 0.1, 0.03, 0.01, 0.003, 0.001)
+MOST_LOOKED_AT = 4_000
+"""How many states are looked at where a whole search is too long."""
+_NEAR = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,24 +106,27 @@ class Plan:
 def plan(problem: Problem, level: int = 0, most: int = MOST_STATES) -> Plan:
     """Return the cheapest plan for *problem* from *level*; *most* states are expanded for each answer that is tried."""
     bounds, at = Bounds(problem), start(problem)._replace(level=level)
+    search: Search | Best = Search(problem, bounds, most)
     try:
-        search = Search(problem, bounds, most)
         found = search.solve(at, problem.shares)
     except Spent:
-        search, found = _nearly(problem, bounds, at, most)
-    whole = sum(problem.shares)
+        search = Best(problem, bounds, min(most, MOST_LOOKED_AT))
+        found = search.solve(at, problem.shares)
+    whole, expanded = sum(problem.shares), search.expanded
     first = _Tree(problem, bounds, search).node(at, problem.shares)
-    expanded = search.expanded
-    return Plan(first, found.low / whole, found.high / whole, found.low == found.high, expanded,
-                _starts(problem, search, found, at))  # fmt: skip
+    # Of states on several ways more may be known now than when they were last taken over.
+    high = min(found.high, first.cost * whole)
+    exact = high - found.low <= _NEAR * high
+    found = found._replace(low=high if exact else found.low, high=high)
+    return Plan(first, found.low / whole, found.high / whole, exact, expanded, _starts(problem, search, found, at))
 
 
-def _starts(problem: Problem, search: Search, found: Found, at: Situation) -> tuple[Start, ...]:
+def _starts(problem: Problem, search: Search | Best, found: Found, at: Situation) -> tuple[Start, ...]:
     whole = sum(problem.shares)
     ids = [*(("test", one.id) for one in problem.tests), *(("cure", one.id) for one in problem.cures),
            ("refer", problem.end.title)]  # fmt: skip
     own = search.action(at, problem.shares)
-    others = [one for one in search.each(at, problem.shares, MORE_STATES) if one.rank != own]
+    others = [one for one in search.each(at, problem.shares) if one.rank != own]
     # What the plan begins with was searched with more patience: no other is said to be cheaper, nor below the bound.
     return (
         Start(*ids[own], found.low / whole, found.high / whole),
@@ -132,29 +134,10 @@ def _starts(problem: Problem, search: Search, found: Found, at: Situation) -> tu
     )
 
 
-def _nearly(problem: Problem, bounds: Bounds, at: Situation, most: int) -> tuple[Search, Found]:
-    """Return the search that found the cheapest plan, and between which ends the cheapest of all must lie."""
-    kept: tuple[Search, Found] | None = None
-    low, whole = 0.0, sum(problem.shares)
-    for lightest in LIGHTEST:
-        # The coarsest search must give an answer, whatever it leaves out.
-        search = Search(problem, bounds, most, lightest * whole, patient=kept is None)
-        try:
-            found = search.solve(at, problem.shares, kept[1].high if kept else math.inf)
-        except Spent:
-            break
-        low = max(low, found.low)
-        if kept is None or found.high < kept[1].high:
-            kept = search, found
-    assert kept is not None  # noqa: S101  (a patient search always answers)
-    search, found = kept
-    return search, found._replace(low=min(low, found.high))
-
-
 class _Tree:
     """Reads a plan off what a search has found; branches that come to the same situation are one."""
 
-    def __init__(self, problem: Problem, bounds: Bounds, search: Search) -> None:
+    def __init__(self, problem: Problem, bounds: Bounds, search: Search | Best) -> None:
         self._problem, self._bounds, self._search = problem, bounds, search
         self._nodes: dict[Situation, Node] = {}
 

@@ -5,8 +5,7 @@ A state is the outcomes seen, the cures that failed and the level; two ways to o
 action is dropped when its lower bound is above the best plan known, or above what the branch may cost at most to
 matter further up. The work is counted in states expanded, never in time, so that every machine gives the same answer.
 
-Where branches are too many, those lighter than a share of the whole take the plan without tests; what is returned is
-then an interval: `low` no plan can be cheaper than, `high` is what the plan found costs.
+Where branches are too many the search gives up, and `best` goes on in another order.
 """
 
 from __future__ import annotations
@@ -25,6 +24,10 @@ if TYPE_CHECKING:
 
 _NEAR = 1e-9
 """Two plans that differ by less than this share cost the same: the order of the file decides."""
+
+
+MORE_STATES = 2_000
+"""How many states may be expanded to compare the actions that a plan may begin with."""
 
 
 class Spent(Exception):  # noqa: N818  (no error: the search gives up what it was told to give up at)
@@ -67,16 +70,14 @@ class Search:
     """
     One search. An action is a number: tests in the order of the file, then cures, then the end.
 
-    With `lightest`, branches below that weight are not searched. Beyond `most` expanded states the search ends in
-    Spent, or where it is `patient` goes on without expanding any more.
+    Beyond `most` expanded states it ends in Spent; once it is asked for `each` it goes on without expanding any more.
     """
 
-    def __init__(self, problem: Problem, bounds: Bounds, most: int, lightest: float = 0.0, *, patient: bool = False
-                 ) -> None:  # fmt: skip
+    def __init__(self, problem: Problem, bounds: Bounds, most: int) -> None:
         """Search *problem*."""
         self.expanded = 0
         self._problem, self._bounds = problem, bounds
-        self._most, self._lightest, self._patient = most, lightest, patient
+        self._most, self._patient = most, False
         self._found: dict[Situation, Found] = {}
 
     @property
@@ -89,9 +90,7 @@ class Search:
         known = self._found.get(at)
         if known and (known.settled or known.low > limit):
             return known
-        if sum(weights) < self._lightest:
-            found = self._unsearched(at, weights)
-        elif self.expanded >= self._most:
+        if self.expanded >= self._most:
             if not self._patient:
                 raise Spent
             found = self._unsearched(at, weights)
@@ -139,13 +138,13 @@ class Search:
         known = self._found.get(at)
         return known.action if known else self._fallback(at, weights)[1]
 
-    def each(self, at: Situation, weights: Weights, more: int) -> tuple[First, ...]:
+    def each(self, at: Situation, weights: Weights) -> tuple[First, ...]:
         """
-        Return what it costs to begin with each action, the cheapest first; *more* states may be expanded for it.
+        Return what it costs to begin with each action, the cheapest first; some states more may be expanded for it.
 
         Beyond them the branches that are left take the plan without tests. Read the plan itself off before.
         """
-        self._patient, self._most = True, self.expanded + more
+        self._patient, self._most = True, self.expanded + MORE_STATES
         found = []
         for one in self.actions(at, weights):
             ways = [self.solve(branch.at, branch.weights) for branch in one.branches]
