@@ -61,6 +61,7 @@ class Check:
     strong: str  # "> 10 kΩ", "Every pad is still on the board."
     notes: tuple[Words, ...] = ()  # "resistance, multimeter", "with a charge of 20–70 %"
     way_on: Words = ()  # words("If not: repeat from ", Link("W4", "#step-tin"), ", then ", Link(...))
+    reading: bool = False  # whether a number is written down: paper has a line for it
 
 
 @dataclass(frozen=True, slots=True)

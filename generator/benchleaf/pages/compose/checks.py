@@ -51,7 +51,8 @@ def check(site: Site, procedure: Procedure, numbers: Mapping[str, str], asked: A
         notes.append(words(f"means something only with {held}"))
     if asked.shows:
         notes.append(words(f"shows that it is {asked.shows}"))
-    return Check(asked.kind, strong, tuple(notes), _way_on(site, procedure, numbers, asked.if_not, root))
+    reading = asked.kind in {"measure", "leak"} or (asked.kind == "battery" and asked.what.text != "shape")
+    return Check(asked.kind, strong, tuple(notes), _way_on(site, procedure, numbers, asked.if_not, root), reading)
 
 
 def _way_on(site: Site, procedure: Procedure, numbers: Mapping[str, str], way: Way | None, root: str) -> Words:
