@@ -50,7 +50,7 @@
   const [COMPLAINT, DENIED, TASK] = [1.25, 1.5, 1.3];
   // What is looked up on a quiet day comes after what helps with the device at hand.
   /** @type {Partial<Record<Entry["kind"], number>>} */
-  const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.9, sheet: 0.5 };
+  const REFERENCE = { rule: 0.7, method: 0.8, page: 0.9, part: 0.75, sheet: 0.5 };
   // "No sound" is not what a customer means whose sound crackles.
   const OTHER_SENSE = 0.75;
   const [MOST_CLOSELY, LEAST_SHARE, LEAST_FIT, SURELY] = [600, 0.4, 0.4, 0.7];

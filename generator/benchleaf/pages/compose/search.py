@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 def index(site: Site, markdown: Mapping[str, str]) -> str:
     """Return the search index of *site* and of its pages that are *markdown*, by path: a classic script."""
-    return index_script(chain(_entries(site), _sheets(site), tools(site), references(), written(markdown)))
+    return index_script(chain(_entries(site), _sheets(site), tools(site), references(site), written(markdown)))
 
 
 def _entries(site: Site) -> Iterator[SearchEntry]:

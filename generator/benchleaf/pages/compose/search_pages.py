@@ -17,15 +17,18 @@ if TYPE_CHECKING:
 
 _RULES = "rules/"
 _HEADING = re.compile(r"^(#{1,3}) +(.+?)[ #]*$", re.MULTILINE)
-# Lists and what one looks for in them.
-_LISTS = (
-    ("Devices", "devices.html", "all devices, variants and models"),
-    ("Procedures", "procedures.html", "all procedures with their levels and times"),
-    ("Materials", "materials.html", "all materials and supplies"),
-    ("Tools", "tools.html", "all tools and instruments"),
-    ("Methods", METHODS, "how each number is computed, formula and source"),
-    ("Register", "register.html", "number, revision, status, next review, overdue, due, allowed findings"),
-)
+_RULES_LIST = f"{_RULES}index.html"
+_HOME = "index.html"
+# What one looks for in the lists that stand in the head of every page.
+_HOLDS = {
+    "devices.html": "all devices, variants and models",
+    "procedures.html": "all procedures with their levels and times",
+    "materials.html": "all materials and supplies",
+    "tools.html": "all tools and instruments",
+    METHODS: "how each number is computed, formula and source",
+    _RULES_LIST: "all rules, what is checked and found",
+    "register.html": "number, revision, status, next review, overdue, due, allowed findings",
+}
 
 
 def tools(site: Site) -> Iterator[SearchEntry]:
@@ -36,10 +39,11 @@ def tools(site: Site) -> Iterator[SearchEntry]:
                           words=(("part", told), ("step", tool.notes or "")))  # fmt: skip
 
 
-def references() -> Iterator[SearchEntry]:
+def references(site: Site) -> Iterator[SearchEntry]:
     """Yield the lists of the site and its methods."""
-    for title, href, holds in _LISTS:
-        yield SearchEntry("page", title, href, words=(("part", holds),))
+    for item in site.shell(_HOME, "").nav:
+        if item.href != _HOME:
+            yield SearchEntry("page", item.text, item.href, words=(("part", _HOLDS.get(item.href, "")),))
     for method in methods():
         yield SearchEntry("method", method.title, f"{METHODS}#{method.anchor}", words=(("part", method.gives),))
 
@@ -51,9 +55,7 @@ def written(markdown: Mapping[str, str]) -> Iterator[SearchEntry]:
         href = f"{path.removesuffix('.md')}.html"
         if not path.startswith(_RULES):
             yield SearchEntry("page", title, href, says=tuple(headings), words=(("step", text),))
-        elif path == f"{_RULES}index.md":
-            yield SearchEntry("page", title, href, words=(("part", "all rules, what is checked and found"),))
-        else:
+        elif href != _RULES_LIST:
             yield SearchEntry("rule", title, href, words=(("part", "rule"), ("step", finds(text))))
 
 
