@@ -58,7 +58,7 @@ def progress(noun: str) -> Iterator[Watcher | None]:
 
     def watcher(done: int, total: int) -> None:
         nonlocal line, due
-        if monotonic() >= due:
+        if done < total and monotonic() >= due:
             line, due = f"{done:,} of {total:,} {noun}", monotonic() + _BETWEEN
             click.echo(f"\r{line}", nl=False, err=True)
 
