@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 
 import pytest
 from hypothesis import given
@@ -36,6 +37,14 @@ def read(script: str) -> dict[str, object]:
     """Return what *script* hands to the page."""
     index: dict[str, object] = json.loads(script.removeprefix(BEFORE).removesuffix(AFTER))
     return index
+
+
+def known_in(script: str) -> list[str]:
+    """Return the words of *script*: each as a capital for how much of the one before it shares, and the rest."""
+    known = [""]
+    for shared, rest in re.findall("([A-Z])([^A-Z]*)", str(read(script)["words"])):
+        known.append(known[-1][: ord(shared) - ord("A")] + rest)
+    return known[1:]
 
 
 def test_index_as_it_is_written() -> None:
@@ -145,15 +154,15 @@ def test_words_that_stand_for_others(line: str) -> None:
 
     assert (words, [], True) == (
         [word for word in words if len(tokens(word)) == 1],
-        [word for word in words if word in WEAK | NEGATIONS],
+        [word for word in words if word in WEAK or (word in NEGATIONS and word != "not")],
         len({stem(spelt(word)) for word in words}) >= 2,
     )
 
 
 def test_only_what_leads_somewhere_travels() -> None:
     """Other words for a thing are in the index where the base has the thing, and nowhere else."""
-    display = str(read(index_script([SearchEntry("part", "Display", "a.html")]))["words"])
-    seal = str(read(index_script([SearchEntry("part", "Seal", "a.html")]))["words"])
+    display = known_in(index_script([SearchEntry("part", "Display", "a.html")]))
+    seal = known_in(index_script([SearchEntry("part", "Seal", "a.html")]))
 
     assert (True, False, True) == ("lcd" in display, "lcd" in seal, "gasket" in seal)
 

@@ -100,6 +100,7 @@ MEANT = (
     "quit shut die fail turn power cut > switch",
     "plug plugged > charge",
     "glued stuck > adhesive",
+    "fail stop lose miss lack quit > not",
     "emergency accident injury aid > safe stop",
     "smoke fire > stop safe",
     "swell bulge > battery case",
