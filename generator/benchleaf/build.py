@@ -15,7 +15,7 @@ from benchleaf.derive.compare.whole import compared
 from benchleaf.derive.facts import Facts, facts
 from benchleaf.dryrun.performed import Bench
 from benchleaf.findings import Fault, Finding, Place
-from benchleaf.judged import judged
+from benchleaf.judged import Memory, judged
 from benchleaf.model.build import Document, Part, build, part
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rules import rule_pages
@@ -78,9 +78,15 @@ class Checked:
 
 @dataclass(slots=True)
 class Cache:
-    """What the files of the last run became, by their bytes. Nothing about more than one file is kept."""
+    """
+    What the last run made of the files, by their bytes, and of the procedures, by all that they hang on.
+
+    What is about more than one file is asked anew each time.
+    """
 
     parts: dict[File, _Read] = field(default_factory=dict)
+    good: dict[str, Part] = field(default_factory=dict)  # by path: what a file was when it last fitted
+    judged: Memory = field(default_factory=Memory)
 
 
 def check(  # noqa: PLR0913  (what is checked, and each thing that a caller may want otherwise)
@@ -99,7 +105,7 @@ def check(  # noqa: PLR0913  (what is checked, and each thing that a caller may 
     the day is judged where *today* is given. A *watcher* is told how many procedures are performed, and of how many.
     """
     base, faults = _read(folder, cache)
-    seen = judged(base, scope, watcher, pages=pages)
+    seen = judged(base, scope, watcher, cache.judged if cache else None, pages=pages)
     found = [*engine.weigh(faults, RULES), *seen.findings]
     found.extend(engine.conclude(Run(base, RULES, seen.used, tuple(found), today)))
     asked = (finding for finding in found if scope.has(finding.place.path))
@@ -118,9 +124,18 @@ def _read(folder: Folder, cache: Cache | None) -> tuple[KnowledgeBase, list[Faul
     read_now = {file: kept.get(file) or fresh[file] for file in own}
     if cache:
         cache.parts = read_now
+        cache.good = {
+            file.path: cache.good.get(file.path, own) if own.made is None else own
+            for file, (own, _) in read_now.items()
+        }
     misplaced = [(file.path, Place(file.path, 1, 1, 2)) for file in folder.files if not file.kind]
     base = build((own for own, _ in read_now.values()), misplaced, folder.others)
     return base, [fault for _, found in read_now.values() for fault in found]
+
+
+def last_good(folder: Folder, cache: Cache) -> KnowledgeBase:
+    """Return the knowledge base with each file as it was when it last fitted: what a preview goes on showing."""
+    return build(cache.good.values(), (), folder.others)
 
 
 def facts_of(checked: Checked, procedure: Procedure, variant: str | None = None) -> Facts | None:
@@ -152,6 +167,12 @@ def compare(before: Folder, after: Folder, against: str) -> Comparison:
 
 def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:
     """Return the text of each page of ours by its path in the site, and likewise the Markdown that we bring along."""
+    site, texts, markdown = site_of(checked, options)
+    return whole(site, page_drawer(), texts), markdown
+
+
+def site_of(checked: Checked, options: Options) -> tuple[Site, dict[str, str], dict[str, str]]:
+    """Return what pages are drawn from: the site, all Markdown that the search finds, and what of it we bring along."""
     levels = {name: str(rule.level) for name, rule in RULES.items()}
     markdown = rule_pages(packaged.rule_texts(), levels)
     if packaged.STOP_PAGE not in checked.folder.others:
@@ -160,7 +181,7 @@ def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, 
     site = Site(
         checked.base, options, checked.folder.notes, checked.outcomes, checked.allowed, texts[packaged.STOP_PAGE]
     )  # fmt: skip
-    return whole(site, _drawer(), texts), markdown
+    return site, texts, markdown
 
 
 def _parts(files: Sequence[File]) -> dict[File, _Read]:
@@ -195,5 +216,6 @@ def _schemas() -> Schemas:
 
 
 @cache
-def _drawer() -> Drawer:
+def page_drawer() -> Drawer:
+    """Return what draws pages, its templates compiled once."""
     return drawer(packaged.templates())

@@ -48,6 +48,7 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         """Begin with nothing checked."""
         super().__init__()
         self.ready: build.Checked | None = None
+        self.drawn: tuple[dict[str, str], dict[str, str]] | None = None  # pages and Markdown, where a preview has them
         self._cache = build.Cache()
         self._serving = False
         self._pages: dict[str, str] = {}
@@ -126,8 +127,8 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         return checked
 
     def _draw(self, checked: build.Checked, config: MkDocsConfig) -> None:
-        options = self._options(config)
-        pages, markdown = build.draw(checked, options)
+        options = self.options(config)
+        pages, markdown = self.drawn or build.draw(checked, options)
         ours = {*pages, *(_page(name, config) for name in markdown)}
         for name in sorted(checked.folder.others - {"index.md"}):
             if (page := _page(name, config)) in ours:
@@ -142,7 +143,8 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         except Refused as error:
             raise PluginError(str(error)) from error
 
-    def _options(self, config: MkDocsConfig) -> Options:
+    def options(self, config: MkDocsConfig) -> Options:
+        """Return what the settings say of the site."""
         return Options(
             notice=self.config.notice,
             edit=_edit(config),

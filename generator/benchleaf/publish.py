@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import ctypes
-import logging
 import os
 import shutil
 import tempfile
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.exceptions import BuildError, MkDocsException
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
 
     from benchleaf.build import Checked
+    from benchleaf.pages.compose.site import Options
     from benchleaf.plugin import BenchleafPlugin
 
 # The theme prints at each build when its own upkeep ends; its user is told in the guide for developers instead.
@@ -59,27 +59,39 @@ def publish(root: Path, checked: Checked, *, strict: bool = False) -> Path:
     return site
 
 
-def serve(root: Path, address: str | None) -> None:
-    """Show the site at *address* and draw it anew at each change."""
-    _settings(root)
-    # MkDocs' own command would say where it serves and when it draws anew; ours must ask for it.
-    said = logging.StreamHandler()
-    said.setFormatter(logging.Formatter("%(message)s"))
-    logging.getLogger("mkdocs").addHandler(said)
-    logging.getLogger("mkdocs").setLevel(logging.INFO)
+@dataclass(frozen=True, slots=True)
+class Framing:
+    """What a preview needs of the settings: where to listen, and what they say of the site."""
+
+    host: str
+    port: int
+    options: Options
+
+
+def framing(root: Path, address: str | None) -> Framing:
+    """Return what the settings in *root* say for a preview at *address*, or where they say."""
+    config = _settings(root, address)
+    config.plugins.on_startup(command="serve", dirty=False)
+    return Framing(config.dev_addr.host, config.dev_addr.port, _plugin(config).options(config))
+
+
+def frame(root: Path, checked: Checked, drawn: tuple[dict[str, str], dict[str, str]], into: Path) -> None:
+    """Lay the whole site of *checked*, whose own pages and Markdown are *drawn*, into the folder *into*."""
+    config = _settings(root)
+    config.strict, config.site_dir = False, str(into)  # a warning must not end the preview of what one begins to write
+    plugin = _plugin(config)
+    plugin.ready, plugin.drawn = checked, drawn
+    config.plugins.on_startup(command="serve", dirty=False)
     try:
-        # Not strict: a warning would end the preview of what one has just begun to write.
-        mkdocs_serve.serve(str(root / SETTINGS), dev_addr=address, strict=False)
+        mkdocs_build(config)
     except MkDocsException as error:
-        raise Refused(str(error)) from error
-    except OverflowError as error:
-        raise Refused(f"{address} is no address to listen at: {error}") from error
+        raise Refused(f"The Markdown pages cannot be drawn: {error}") from error
 
 
-def _settings(root: Path) -> MkDocsConfig:
+def _settings(root: Path, address: str | None = None) -> MkDocsConfig:
     os.environ.update(_QUIET)
     try:
-        config = load_config(str(root / SETTINGS))
+        config = load_config(str(root / SETTINGS), dev_addr=address)
     except MkDocsException as error:
         raise Refused(f"The settings in {SETTINGS} cannot be used: {error}") from error
     if "benchleaf" not in config.plugins:

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 BIN = Path(sys.executable).parent
 DEMONSTRATION = Path(__file__).resolve().parents[2] / "procedures"
+EDIT = 1.5  # s from saving a file to the page with it
 RATIO, GROWTH, PAGE, MEMORY, PARSE = 1 / 3, 3.6, 1.05, 250.0, 3.0
 
 

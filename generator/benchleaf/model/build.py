@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from benchleaf.model import build_device, build_procedure, build_shop, counts
 from benchleaf.model.device import Device
@@ -12,7 +12,7 @@ from benchleaf.model.knowledge import KnowledgeBase
 from benchleaf.model.procedure import Procedure
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from benchleaf.findings import Place
     from benchleaf.source.nodes import Table
@@ -32,15 +32,24 @@ class Document:
 @dataclass(frozen=True, slots=True)
 class Part:
     """
-    What one file brings to the model: a whole device, procedure or diagnosis, which asks no other file.
+    What one file brings to the model, which asks no other file: a device, the tools ...; None where it does not fit.
 
-    Of a file of which there is one, such as the tools, the nodes; None where it does not fit.
+    As long as a part is kept, what it made is the very same thing.
     """
 
     kind: str
     device: str
     id: str
-    made: Table | Device | Procedure | Diagnosis | None
+    made: object
+
+
+_SINGLE: dict[str, Callable[[Table], object]] = {
+    "shop": build_shop.shop,
+    "symptoms": build_shop.symptoms,
+    "tools": build_shop.tools,
+    "materials": build_shop.materials,
+    "counts": counts.counts,
+}
 
 
 def part(document: Document) -> Part:
@@ -54,14 +63,15 @@ def part(document: Document) -> Part:
         case "diagnosis" if root:
             return Part(kind, device, name, build_procedure.diagnosis(root, device, name, document.path))
         case _:
-            return Part(kind, device, name, root)
+            # A file of another kind, such as a record, brings nothing to the model.
+            return Part(kind, device, name, _SINGLE[kind](root) if root and kind in _SINGLE else root)
 
 
 def build(
     documents: Iterable[Document | Part], misplaced: Iterable[tuple[str, Place]], media: frozenset[str]
 ) -> KnowledgeBase:
     """Return the knowledge base that *documents* make up."""
-    single: dict[str, Table] = {}
+    single: dict[str, Any] = {}  # what each of these is, its builder says
     devices: dict[str, Device] = {}
     procedures: dict[tuple[str, str], Procedure] = {}
     diagnoses: dict[tuple[str, str], Diagnosis] = {}
@@ -77,17 +87,17 @@ def build(
                 procedures[own.device, own.id] = procedure
             case Diagnosis() as diagnosis:
                 diagnoses[own.device, own.id] = diagnosis
-            case table:
-                single[own.kind] = table
+            case made:
+                single[own.kind] = made
     return KnowledgeBase(
-        shop=build_shop.shop(single["shop"]) if "shop" in single else None,
-        symptoms=build_shop.symptoms(single.get("symptoms")),
-        tools=build_shop.tools(single.get("tools")),
-        materials=build_shop.materials(single.get("materials")),
+        shop=single.get("shop"),
+        symptoms=single.get("symptoms", {}),
+        tools=single.get("tools", {}),
+        materials=single.get("materials", {}),
         devices=devices,
         procedures=procedures,
         diagnoses=diagnoses,
-        counts=counts.counts(single.get("counts")),
+        counts=single.get("counts", {}),
         broken=frozenset(broken),
         misplaced=tuple(misplaced),
         media=media,

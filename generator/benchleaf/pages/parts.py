@@ -10,6 +10,8 @@ POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
     "connect-src 'none'; base-uri 'none'; form-action 'none'"
 )
+POLICY_IN_PREVIEW = POLICY.replace("connect-src 'none'", "connect-src 'self'")
+"""Our own preview's: its pages ask for news of themselves, and run nothing inline."""
 # MkDocs' development server writes its reload script into each page and asks itself for news.
 POLICY_WHILE_SERVING = (
     "default-src 'none'; script-src 'self' 'unsafe-inline'; style-src 'self'; img-src 'self' data:; "

@@ -43,15 +43,30 @@ def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
 
     Several processes share the work.
     """
-    drawn = shared(tuple(_parts(site, drawer, markdown)), processes(len(site.base.procedures)))
+    parts = [*_shared(site, drawer, markdown), *_of_devices(site, drawer)]
+    drawn = shared(parts, processes(len(site.base.procedures)))
     return {path: text for part in drawn for path, text in part.items()}
 
 
-def _parts(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Callable[[], Pages]]:
-    """Yield what draws each part of the site: the lists first, which take longest, then the pages of each device."""
+def of_many(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
+    """Return the pages that are about more than one procedure, and the search index."""
+    return {path: text for part in _shared(site, drawer, markdown) for path, text in part().items()}
+
+
+def of_one(site: Site, drawer: Drawer, procedure: Procedure) -> Pages:
+    """Return the pages that *procedure* has of its own."""
+    return _drawn(drawer, partial(_procedures, site, (procedure,)))
+
+
+def _shared(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Callable[[], Pages]]:
+    """Yield what draws each part of the site that is about more than one procedure: it takes longest."""
     yield lambda: {"assets/search-index.js": index(site, markdown), sizes.PATH: sizes.stylesheet(site.base.shop)}
     for several in (_lists, _symptoms, _devices, _materials):
         yield partial(_drawn, drawer, partial(several, site))
+
+
+def _of_devices(site: Site, drawer: Drawer) -> Iterator[Callable[[], Pages]]:
+    """Yield what draws the pages of the procedures of each device."""
     live = shown(site.base, drafts=site.options.drafts)
     for _, several_of_one in groupby(live, key=lambda procedure: procedure.device):
         yield partial(_drawn, drawer, partial(_procedures, site, tuple(several_of_one)))
