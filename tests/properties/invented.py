@@ -23,6 +23,7 @@ _TOOL_KINDS = {
 _MATERIAL_KINDS = {"flux": "flux", "wire": "solder", "glue": "adhesive", "isopropanol": "solvent"}
 _PART_KINDS = {"battery": "battery", "main-board": "board", "charge-port": "socket", "back-shell": "shell",
                "case-seal": "seal", "window": "window", "chip": "array-package", "flash-cap": "other"}  # fmt: skip
+_COUNT: Schema = SCHEMAS.kinds["counts"]["additionalProperties"]["additionalProperties"]["additionalProperties"]
 _PROPERTIES = {kind: SCHEMAS.kinds[kind].get("properties", {}) for kind in SCHEMAS.kinds}
 
 
@@ -47,8 +48,20 @@ def knowledge_bases(draw: st.DrawFn, *, astray: bool = True, large: bool = True)
     for name in ("mend", "tin", "make-safe"):
         documents[f"repairs/wader/{name}.yml"] = _settled(grower, _procedure(grower))
     documents["repairs/any/look-on.yml"] = _settled(grower, _procedure(grower, access=None, variants=None))
-    documents["diagnosis/wader/no-light.yml"] = grower.table(SCHEMAS.kinds["diagnosis"])
+    documents["diagnosis/wader/no-light.yml"] = diagnosis = grower.table(SCHEMAS.kinds["diagnosis"])
+    documents["counts.yml"] = {"wader": {"no-light": _counts(grower, [*diagnosis.get("causes", {}), "gone"])}}
     return documents
+
+
+def _counts(grower: Grower, causes: list[str]) -> Value:
+    """Return what bench records add to *causes*; the last of them the diagnosis does not have."""
+    tried: Schema = _COUNT["properties"]["success"]["additionalProperties"]
+    kept = causes if grower.astray and grower.seldom(8) else causes[:-1]
+    return {
+        name: grower.table(_COUNT, success={grower.name("procedure"): grower.grow(tried, "success")})
+        for name in kept
+        if not grower.seldom(3)
+    }
 
 
 def _device(grower: Grower) -> Value:
