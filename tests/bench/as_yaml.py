@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 from typing import TYPE_CHECKING
 
-from tests.bench.invent import CLOSING, MATERIALS, OPENING, PLACES, TOOLS, devices, symptoms
+from tests.bench.invent import CLOSING, FAULTS, MATERIALS, OPENING, PLACES, TOOLS, WORKS, devices, symptoms
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 # Of the demonstration: what every shop has.
 SHARED = ("shop.yml", "tools.yml", "materials.yml")
+DIAGNOSES = 2  # of each device, which the plain pages of the same text do not have
 SETTINGS = """\
 site_name: A large bench
 docs_dir: procedures
@@ -36,8 +37,39 @@ def write(count: int, folder: Path, demonstration: Path) -> None:
     ))  # fmt: skip
     for device in devices(count):
         _write(top / "devices" / f"{device.id}.yml", _device(device))
+        for number in range(DIAGNOSES):
+            symptom = f"{PLACES[number][0]}-{FAULTS[0][0]}"
+            _write(top / "diagnosis" / device.id / f"{symptom}.yml", _diagnosis(device, number))
         for procedure in device.procedures:
             _write(top / "repairs" / device.id / f"{procedure.id}.yml", _procedure(procedure))
+
+
+def _diagnosis(device: Device, number: int) -> str:
+    """Return why one place of *device* is dead: what each procedure there cures, and two tests that tell them apart."""
+    place, word, pin = PLACES[number]
+    works = [work for work in WORKS if any(one.id == f"{work[0]}-{place}" for one in device.procedures)]
+    causes = "\n".join(
+        f"  {work}: {{title: {cause.capitalize()} at the {word}, seen: {9 - 2 * rank - number}, "
+        f"cures: [{{procedure: {work}-{place}, success: {7 - rank} of 9}}]}}"
+        for rank, (work, _, cause) in enumerate(works)
+    )
+    tests = "\n".join(
+        f"  {name}:\n    {{do: {do}, takes: {takes} min, access: {level}, outcomes: {{\n      "
+        f"low: {{title: Below 20 mA, given: {_given(works, likely, 0.9)}}}, "
+        f"usual: {{title: 0.4 to 1.2 A, given: {_given(works, likely, 0.1)}}}}}}}"
+        for likely, name, do, takes, level in (
+            (0, "current", f"Read the current at the {word}.", 2, "closed"),
+            (1, "pin", f"Measure from {pin} to ground.", 1, "open"),
+        )
+    )
+    board = "  board: {title: Main board, seen: 1, cures: [{refer: {title: New board, price: 90 EUR}}]}"
+    return f"causes:\n{causes}\n{board}\ntests:\n{tests}"
+
+
+def _given(works: list[tuple[str, str, str]], likely: int, chance: float) -> str:
+    """Return how often each cause shows an outcome: the *likely* one with *chance*, the others in the other cases."""
+    shown = {work: chance if rank == likely else 1 - chance for rank, (work, _, _) in enumerate(works)}
+    return f"{{{', '.join(f'{name}: {share:.1f}' for name, share in {**shown, 'board': 0.5}.items())}}}"
 
 
 def _write(path: Path, *lines: str) -> None:
