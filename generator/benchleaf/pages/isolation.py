@@ -68,6 +68,7 @@ class ActionRow:
     works: str = ""  # "43 %": of what is left now
     cost: str = ""  # "39.36 EUR"
     next: bool = False
+    bench: str = ""  # the page to work by the cure; "" where there is none
 
 
 @dataclass(frozen=True, slots=True)

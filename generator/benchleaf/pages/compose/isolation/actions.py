@@ -11,7 +11,7 @@ from benchleaf.decisions.reason import percent
 from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.isolation.paths import path_of
 from benchleaf.pages.compose.isolation.wording import ends, minutes, money, whole_minutes
-from benchleaf.pages.compose.site import page_of
+from benchleaf.pages.compose.site import page_of, page_to_work_by
 from benchleaf.pages.compose.wording import capital, held
 from benchleaf.pages.home import FirstAction
 from benchleaf.pages.isolation import ActionRow, RepairRow
@@ -36,6 +36,14 @@ def named(site: Site, group: Group, name: str, root: str = ROOT) -> Link:
     title = group.answer.titles.get(("cure", name), name)
     approved = target and (target.approved or site.options.drafts)
     return Link(title, root + page_of(target) if target and approved else "")
+
+
+def to_work_by(site: Site, group: Group, name: str) -> str:
+    """Return the way from the sheet to the page by which the cure *name* is worked; "" where there is none."""
+    device = group.answer.diagnosis.device
+    target = site.base.procedures.get((device, name)) or site.base.procedures.get((ANY_DEVICE, name))
+    has_page = target is not None and (target.approved or site.options.drafts) and bool(site.outcome(target).ways)
+    return ROOT + page_to_work_by(target) if target and has_page else ""
 
 
 def actions(site: Site, group: Group) -> tuple[ActionRow, ...]:
@@ -99,7 +107,7 @@ def _cure(site: Site, group: Group, posed: Posed, number: int) -> ActionRow:
     return ActionRow(
         "cure", cure.id, named(site, group, cure.id), ", ".join(mends), posed.levels[cure.level],
         _sum(posed.clock.cures[number].cost, way), money(parts, group.answer.currency) if parts else "–",
-        held(percent(works)),
+        held(percent(works)), bench=to_work_by(site, group, cure.id),
     )  # fmt: skip
 
 
