@@ -193,7 +193,8 @@
       const row = next && section?.querySelector(`[data-action="${next.id ? `${next.kind} ${next.id}` : next.kind}"]`);
       const [before = "", after] = words.tell(found, row?.querySelector('[data-label="Parts"]')?.textContent ?? "–").split("|");
       const link = row?.querySelector("th a")?.cloneNode(true) ?? next?.title ?? "";
-      told.replaceChildren(section?.dataset.title ?? "", before, ...(after === undefined ? [] : [link, after]));
+      const unsafe = state.arrived.battery === "swollen" ? "Make the battery safe before anything else. " : "";
+      told.replaceChildren(unsafe, before, ...(after === undefined ? [] : [link, after]));
       told.hidden = state.done.length === 0 && words.hashOf(state, data.arrived) === "";
     };
 
