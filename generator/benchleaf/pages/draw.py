@@ -54,6 +54,11 @@ class Drawer:
 
     environment: Environment
 
+    def prepare(self) -> None:
+        """Compile all templates now: before the work is shared, so that it is done once for all processes."""
+        for name in self.environment.list_templates(extensions=["html"]):
+            self.environment.get_template(name)
+
     def draw(self, view: View) -> str:
         """Return the page's whole HTML text; no number in it parts from its unit."""
         return glued(self.environment.get_template(TEMPLATES[type(view)]).render(view=view))

@@ -44,7 +44,10 @@ def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
     Several processes share the work.
     """
     parts = [*_shared(site, drawer, markdown), *_of_devices(site, drawer)]
-    drawn = shared(parts, processes(len(site.base.procedures)))
+    count = processes(len(site.base.procedures))
+    if count > 1:
+        drawer.prepare()
+    drawn = shared(parts, count)
     return {path: text for part in drawn for path, text in part.items()}
 
 
