@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
 HERE = Path(__file__).parent
-LABELLED = ("asked.yml", "asked-again.yml", "asked-last.yml")
+LABELLED = ("asked.yml", "asked-again.yml", "asked-last.yml", "asked-by-others.yml")
 FIRST_ROWS = 3
 
 
