@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from benchleaf.build import Checked
+    from benchleaf.pages.compose.site import Options
 
 DOCS = "procedures"
 EXAMPLE = f"{DOCS}/repairs/wader/example.yml"
@@ -157,6 +158,13 @@ _CACHE = build.Cache()
 def check(changes: Mapping[str, str | bytes | None], today: dt.date | None = None) -> Checked:
     """Return the small knowledge base with *changes*, checked; where *today* is given, as of that day."""
     return build.check(folder(changes), _CACHE, today)
+
+
+def pages(checked: Checked, options: Options) -> dict[str, str]:
+    """Return the text of each page of a base that is small enough for one process, by its path in the site."""
+    kept: dict[str, str] = {}
+    build.draw(checked, options, kept.__setitem__)
+    return kept
 
 
 def _file(path: str, data: bytes) -> File:

@@ -171,7 +171,7 @@ def test_page_leads_to_its_source(demo_site: Path) -> None:
 def test_template_that_breaks(base: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A fault in a template of ours is loud, and the old site stands with nothing beside it."""
     before = bytes_of(base)
-    monkeypatch.setattr(build, "_drawer", lambda: drawer({"home/page.html": "{{ view.misspelt }}"}))
+    monkeypatch.setattr(build, "page_drawer", lambda: drawer({"home/page.html": "{{ view.misspelt }}"}))
 
     with pytest.raises(Exception, match="misspelt"):
         published(base)

@@ -21,7 +21,7 @@ from benchleaf.model.procedure import ANY_DEVICE
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options, Site
 from benchleaf.pages.draw import Drawer, drawer
-from benchleaf.pages.whole import whole
+from benchleaf.pages.whole import Keep, whole
 from benchleaf.processes import processes, shared
 from benchleaf.report.summary import Explained, Report
 from benchleaf.shape.check import check as fit
@@ -165,10 +165,14 @@ def compare(before: Folder, after: Folder, against: str) -> Comparison:
     return compared(against, read_base(before), read_base(after), differ, after.docs)
 
 
-def draw(checked: Checked, options: Options) -> tuple[dict[str, str], dict[str, str]]:
-    """Return the text of each page of ours by its path in the site, and likewise the Markdown that we bring along."""
+def draw(checked: Checked, options: Options, keep: Keep) -> tuple[tuple[str, ...], dict[str, str]]:
+    """
+    Draw each page of ours and hand its text to *keep*, after its path in the site.
+
+    Returns these paths, and the Markdown that we bring along by the name of its file.
+    """
     site, texts, markdown = site_of(checked, options)
-    return whole(site, page_drawer(), texts), markdown
+    return whole(site, page_drawer(), texts, keep), markdown
 
 
 def site_of(checked: Checked, options: Options) -> tuple[Site, dict[str, str], dict[str, str]]:

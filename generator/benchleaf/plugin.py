@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import logging
 import os
+import shutil
+import weakref
 from pathlib import Path, PurePosixPath
+from tempfile import mkdtemp
 from typing import TYPE_CHECKING, Any, Literal
 from urllib.parse import urljoin
 
@@ -51,7 +54,8 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
         self.drawn: tuple[dict[str, str], dict[str, str]] | None = None  # pages and Markdown, where a preview has them
         self._cache = build.Cache()
         self._serving = False
-        self._pages: dict[str, str] = {}
+        self._pages: dict[str, str | Path] = {}
+        self._folder: _Folder | None = None  # where they lie until MkDocs has taken them
         self._markdown: dict[str, str] = {}
         self._site: Site | None = None
 
@@ -90,7 +94,11 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
             if PurePosixPath(file.src_uri.lower()).suffix in YAML or file.src_uri == "index.md":
                 files.remove(file)
         for path, content in {**self._pages, **self._markdown}.items():
-            made = File.generated(config, path, content=content)
+            made = (
+                File.generated(config, path, content=content)
+                if isinstance(content, str)
+                else File.generated(config, path, abs_src_path=str(content))
+            )
             made.edit_uri = None
             files.append(made)
         return files
@@ -128,13 +136,22 @@ class BenchleafPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  #
 
     def _draw(self, checked: build.Checked, config: MkDocsConfig) -> None:
         options = self.options(config)
-        pages, markdown = self.drawn or build.draw(checked, options)
+        pages: dict[str, str | Path]
+        folder: _Folder | None
+        if self.drawn:
+            pages, markdown = {**self.drawn[0]}, self.drawn[1]
+            folder = None
+        else:
+            folder = _Folder()
+            paths, markdown = build.draw(checked, options, folder.write)
+            pages = {path: folder.path / path for path in paths}
         ours = {*pages, *(_page(name, config) for name in markdown)}
         for name in sorted(checked.folder.others - {"index.md"}):
             if (page := _page(name, config)) in ours:
                 raise PluginError(f"{checked.folder.docs_path(name)} would take the place of the page {page}, which is "
                                   "drawn from the YAML: give it another name.")  # fmt: skip
         self._pages, self._markdown, self._site = pages, markdown, Site(checked.base, options)
+        self._folder = folder
 
     def _check(self, config: MkDocsConfig) -> build.Checked:
         try:
@@ -164,6 +181,23 @@ def objection(config: MkDocsConfig) -> str:
             "Write `theme: {name: material}` in mkdocs.yml: Markdown pages stand in that frame, and no other is ready."
         )
     return ""
+
+
+class _Folder:
+    """
+    Where pages lie from when they are drawn until MkDocs takes them; it goes when nothing holds this any more.
+
+    They are not held in memory: those of a thousand procedures are 90 MB, drawn in several processes.
+    """
+
+    def __init__(self) -> None:
+        self.path = Path(mkdtemp(prefix="benchleaf-"))
+        weakref.finalize(self, shutil.rmtree, self.path, ignore_errors=True)
+
+    def write(self, path: str, text: str) -> None:
+        file = self.path / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, "utf-8", newline="")
 
 
 def _page(name: str, config: MkDocsConfig) -> str:

@@ -10,6 +10,7 @@ from bs4 import BeautifulSoup
 from benchleaf import build
 from benchleaf.pages.compose.site import Options, page_of
 from benchleaf.source.folder import scan
+from tests import make
 from tests.conftest import ROOT
 
 DEMONSTRATION = build.check(scan(ROOT, "procedures"))
@@ -20,7 +21,7 @@ EVERY = pytest.mark.parametrize("key", NAMES, ids="/".join)
 @cache
 def pages() -> dict[str, str]:
     """Return the pages of the demonstration, those that are not approved too."""
-    return build.draw(DEMONSTRATION, Options(drafts=True))[0]
+    return make.pages(DEMONSTRATION, Options(drafts=True))
 
 
 @cache

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from bs4 import BeautifulSoup, Tag
 
-from benchleaf import build
 from benchleaf.pages.compose.site import Options
 from tests import make
 
@@ -19,7 +18,7 @@ def drawn(changes: dict[str, str | bytes | None], *, drafts: bool = True, edit: 
 
     Numbers stand before their units with a plain space, as a test writes them.
     """
-    pages, _ = build.draw(make.check(changes), Options(drafts=drafts, edit=edit))
+    pages = make.pages(make.check(changes), Options(drafts=drafts, edit=edit))
     return {
         path: BeautifulSoup(text.replace("\N{NO-BREAK SPACE}", " "), "html.parser")
         for path, text in pages.items()

@@ -56,7 +56,14 @@ def drawn(text: str) -> dict[str, str]:
         name = {"device": "godwit", "diagnosis": "no-charge"}.get(kind, "example")
         documents.append(Document(kind, "godwit", name, f"procedures/{kind}.yml", root))
     site = Site(model(documents, (), frozenset()), Options(drafts=True))
-    return whole(site, build.page_drawer(), {})
+    return pages_of(site)
+
+
+def pages_of(site: Site) -> dict[str, str]:
+    """Return the text of each page of *site* by its path."""
+    kept: dict[str, str] = {}
+    whole(site, build.page_drawer(), {}, kept.__setitem__)
+    return kept
 
 
 def skeleton(page: str) -> list[str]:
@@ -117,7 +124,7 @@ def test_names_at_their_limits() -> None:
         Document(kind, device, name, "procedures/x.yml", document(text)) for (kind, device, name), text in texts.items()
     ]
 
-    pages = whole(Site(model(documents, (), frozenset())), build.page_drawer(), {})
+    pages = pages_of(Site(model(documents, (), frozenset())))
 
     page = BeautifulSoup(pages[f"repairs/{long}/a.html"], "html.parser")
     assert [long] == [step["data-step"] for step in page.select(f"#step-{long}")]

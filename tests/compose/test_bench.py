@@ -37,13 +37,13 @@ READ = """\
 @cache
 def demonstration() -> dict[str, str]:
     """Return the pages of the demonstration."""
-    return build.draw(build.check(scan(ROOT, "procedures")), Options())[0]
+    return make.pages(build.check(scan(ROOT, "procedures")), Options())
 
 
 def pages(steps: str, head: str = "access: open", shop: str = make.SHOP) -> Mapping[str, str]:
     """Return the pages of the small knowledge base with one procedure of *steps*."""
     text = f"title: Example\nstatus: approved\n{head}\nsteps:\n{steps}\n"
-    return build.draw(make.check({make.EXAMPLE: text, f"{make.DOCS}/shop.yml": shop}), Options())[0]
+    return make.pages(make.check({make.EXAMPLE: text, f"{make.DOCS}/shop.yml": shop}), Options())
 
 
 def data(page: str) -> dict[str, Any]:

@@ -19,7 +19,7 @@ NOTICE = "All of it is invented."
 @pytest.fixture(scope="module")
 def demonstration() -> dict[str, BeautifulSoup]:
     """Return every page of the demonstration, parsed."""
-    pages, _ = build.draw(
+    pages = make.pages(
         build.check(scan(ROOT, "procedures")), Options(notice=NOTICE, edit="https://example.invalid/{path}")
     )
     return {path: BeautifulSoup(text, "html.parser") for path, text in pages.items() if path.endswith(".html")}
@@ -27,8 +27,7 @@ def demonstration() -> dict[str, BeautifulSoup]:
 
 def drawn(changes: dict[str, str | bytes | None], **options: bool) -> dict[str, str]:
     """Return the pages of the small knowledge base with *changes*."""
-    pages, _ = build.draw(make.check(changes), Options(**options))  # type: ignore[arg-type]  # flags alone are given here
-    return pages
+    return make.pages(make.check(changes), Options(**options))  # type: ignore[arg-type]  # flags alone are given here
 
 
 def test_every_page_says_that_it_is_invented(demonstration: dict[str, BeautifulSoup]) -> None:

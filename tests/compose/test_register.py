@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from bs4 import BeautifulSoup, Tag
 
-from benchleaf import build
 from benchleaf.pages.compose.site import Options
 from tests import make
 
@@ -19,7 +18,7 @@ LONGER = """\
 
 def register(changes: dict[str, str | bytes | None], *, drafts: bool = True) -> BeautifulSoup:
     """Return the register of the small knowledge base with *changes*."""
-    pages, _ = build.draw(make.check(changes), Options(drafts=drafts))
+    pages = make.pages(make.check(changes), Options(drafts=drafts))
     return BeautifulSoup(pages["register.html"], "html.parser")
 
 

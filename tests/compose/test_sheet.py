@@ -7,7 +7,6 @@ from posixpath import dirname, join, normpath
 
 import pytest
 
-from benchleaf import build
 from benchleaf.pages.compose.rules import rule_pages
 from benchleaf.pages.compose.site import Options
 from tests import make
@@ -252,7 +251,7 @@ def test_edit_link(address: str, link: str) -> None:
 
 def test_no_path_of_a_source() -> None:
     """Where the settings name no address of sources, no page betrays where its file lies."""
-    pages, _ = build.draw(make.check({}), Options())
+    pages = make.pages(make.check({}), Options())
 
     assert [] == [path for path, text in pages.items() if ".yml" in text or f"{make.DOCS}/" in text]
 

@@ -14,6 +14,7 @@ from benchleaf.derive.jobs import accepts
 from benchleaf.dryrun.performed import performed
 from benchleaf.pages.compose.site import Options
 from benchleaf.report import DIAGNOSES
+from tests import make
 from tests.properties.invented import folder, knowledge_bases
 from tests.properties.profile import examples
 
@@ -38,7 +39,7 @@ def test_anything_is_shown(documents: dict[str, Value]) -> None:
     """What is published of a knowledge base that fits the schemas can be drawn, and its jobs be told."""
     checked = build.check(folder(documents))
 
-    pages, _ = build.draw(checked, Options(drafts=True))
+    pages = make.pages(checked, Options(drafts=True))
     jobs = [job(trace) for trace in performed(checked.base)]
 
     assert "index.html" in pages

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 from itertools import groupby
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from benchleaf.derive.usage import shown
 from benchleaf.pages.compose.bench import sizes
@@ -35,48 +35,65 @@ if TYPE_CHECKING:
 
 Pages = dict[str, str]
 """The text of pages, by path."""
+Part: TypeAlias = "Callable[[], Iterator[tuple[str, str]]]"
+"""What draws a part of the site, page by page."""
+Keep: TypeAlias = "Callable[[str, str], None]"
+"""What takes the text of a page, after its path, in whatever process it was drawn."""
 
 
-def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
+def whole(site: Site, drawer: Drawer, markdown: Mapping[str, str], keep: Keep) -> tuple[str, ...]:
     """
-    Return the text of every page of *site* by path, and of the search index, which finds *markdown* too.
+    Draw every page of *site*, and the search index, which finds *markdown* too; return their paths.
 
-    Several processes share the work.
+    Several processes share the work. Each hands what it has drawn to *keep*: no process holds a whole site.
     """
-    parts = [*_shared(site, drawer, markdown), *_of_devices(site, drawer)]
+    parts = [partial(_kept, part, keep) for part in (*_shared(site, drawer, markdown), *_of_devices(site, drawer))]
     count = processes(len(site.base.procedures))
     if count > 1:
         drawer.prepare()
-    drawn = shared(parts, count)
-    return {path: text for part in drawn for path, text in part.items()}
+    return tuple(path for paths in shared(parts, count) for path in paths)
 
 
 def of_many(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Pages:
     """Return the pages that are about more than one procedure, and the search index."""
-    return {path: text for part in _shared(site, drawer, markdown) for path, text in part().items()}
+    return {path: text for part in _shared(site, drawer, markdown) for path, text in part()}
 
 
 def of_one(site: Site, drawer: Drawer, procedure: Procedure) -> Pages:
     """Return the pages that *procedure* has of its own."""
-    return _drawn(drawer, partial(_procedures, site, (procedure,)))
+    return dict(_drawn(drawer, partial(_procedures, site, (procedure,))))
 
 
-def _shared(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Callable[[], Pages]]:
+def _kept(part: Part, keep: Keep) -> list[str]:
+    paths = []
+    for path, text in part():
+        keep(path, text)
+        paths.append(path)
+    return paths
+
+
+def _shared(site: Site, drawer: Drawer, markdown: Mapping[str, str]) -> Iterator[Part]:
     """Yield what draws each part of the site that is about more than one procedure: it takes longest."""
-    yield lambda: {"assets/search-index.js": index(site, markdown), sizes.PATH: sizes.stylesheet(site.base.shop)}
+    yield partial(_assets, site, markdown)
     for several in (_lists, _symptoms, _devices, _materials):
         yield partial(_drawn, drawer, partial(several, site))
 
 
-def _of_devices(site: Site, drawer: Drawer) -> Iterator[Callable[[], Pages]]:
+def _assets(site: Site, markdown: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    yield "assets/search-index.js", index(site, markdown)
+    yield sizes.PATH, sizes.stylesheet(site.base.shop)
+
+
+def _of_devices(site: Site, drawer: Drawer) -> Iterator[Part]:
     """Yield what draws the pages of the procedures of each device."""
     live = shown(site.base, drafts=site.options.drafts)
     for _, several_of_one in groupby(live, key=lambda procedure: procedure.device):
         yield partial(_drawn, drawer, partial(_procedures, site, tuple(several_of_one)))
 
 
-def _drawn(drawer: Drawer, views: Callable[[], Iterator[tuple[str, View]]]) -> Pages:
-    return {path: drawer.draw(view) for path, view in views()}
+def _drawn(drawer: Drawer, views: Callable[[], Iterator[tuple[str, View]]]) -> Iterator[tuple[str, str]]:
+    for path, view in views():
+        yield path, drawer.draw(view)
 
 
 def _lists(site: Site) -> Iterator[tuple[str, View]]:
