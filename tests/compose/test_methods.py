@@ -13,6 +13,8 @@ from benchleaf.library.alloys import ALLOYS
 from benchleaf.library.substances import SUBSTANCES
 from benchleaf.pages.compose.methods.view import methods
 from benchleaf.pages.compose.substance import facts, messages
+from benchleaf.physics.liquid import vapour_pressure
+from benchleaf.physics.types import Celsius
 
 ROOMS = Path(benchleaf.dryrun.hazards.__file__).parent
 
@@ -173,6 +175,16 @@ def test_where_sources_differ() -> None:
     flash = [(fact.value, "gone by" in fact.note) for fact in facts("isopropanol") if fact.label == "Flash point"]
 
     assert [("11.7 °C", True), ("12 °C", False), ("12 °C", False)] == flash
+
+
+def test_pressure_that_is_gone_by() -> None:
+    """Of vapour pressures the page marks the one that the line is drawn through, though another may be lower."""
+    gone = [fact.value for fact in facts("acetone") if fact.label == "Vapour pressure at 20 °C" and fact.note]
+
+    assert [f"{SUBSTANCES['acetone'].vapour_pressure_20.first.value / 1000:.4g} kPa"] == gone
+    assert vapour_pressure(SUBSTANCES["acetone"], Celsius(20.0)) == pytest.approx(
+        SUBSTANCES["acetone"].vapour_pressure_20.first.value
+    )
 
 
 def test_label_in_codes_and_words() -> None:

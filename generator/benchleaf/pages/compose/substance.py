@@ -86,8 +86,10 @@ def _fact(label: str, cited: Cited | None) -> Iterator[Fact]:
         return
     differ = len({value.value for value in cited.values}) > 1
     for value in cited.values:
-        used = differ and value == cited.cautious
-        side = "the lower" if cited.safe is Safe.LOWER else "the higher"
+        # A vapour pressure is a line through two temperatures: both its ends come from the source that has both.
+        first = label.startswith("Vapour pressure")
+        used = differ and value == (cited.first if first else cited.cautious)
+        side = "the first" if first else "the lower" if cited.safe is Safe.LOWER else "the higher"
         note = f"sources differ: this one, {side}, is gone by" if used else ""
         yield Fact(label, _shown(value), note, words(_whence(value.source, value.status)))
 
