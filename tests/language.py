@@ -21,7 +21,7 @@ class Editor:
         self._settings, self._number = settings, 0
         self._found: dict[str, list[Json]] = {}
         self._process = subprocess.Popen(
-            ["node", server, "--stdio"],  # noqa: S607
+            ["node", server, "--stdio"],  # noqa: S607 (the machine's own)
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             stderr=subprocess.DEVNULL,

@@ -97,7 +97,7 @@ def test_torque_in_the_shops_unit() -> None:
 
 
 @pytest.mark.parametrize(("drafts", "there"), [(False, False), (True, True)])
-def test_drafts(drafts: bool, there: bool) -> None:  # noqa: FBT001
+def test_drafts(drafts: bool, there: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A draft has a page while one writes, with its banner, and none in public."""
     draft = "title: Example\naccess: open\nsteps:\n  - {do: Look on.}\n"
 

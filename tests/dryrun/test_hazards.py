@@ -58,7 +58,7 @@ def test_every_hazard_of_the_format_is_met() -> None:
     [(Severity.GRAVE, True, "danger"), (Severity.GRAVE, False, "warning"), (Severity.LIGHT, False, "caution"),
      (Severity.THINGS, False, "notice")],
 )  # fmt: skip
-def test_signal_words(severity: Severity, certain: bool, word: str) -> None:  # noqa: FBT001
+def test_signal_words(severity: Severity, certain: bool, word: str) -> None:  # noqa: FBT001 (pytest gives it by name)
     """Serious harm that may come is a warning, harm to things a notice (ANSI Z535.6 as DITA renders it; seen)."""
     assert word == Hazard("heat", 0, 0, severity, "What.", "Happens.", "Avoid.", certain=certain).signal
 

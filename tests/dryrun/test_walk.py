@@ -24,7 +24,7 @@ def test_variants_differ() -> None:
 @pytest.mark.parametrize(
     ("arrives", "power"), [("on", True), ("off", False), ("dead", False), ("unknown", True)], ids=str
 )
-def test_power_on_arrival(arrives: str, power: bool) -> None:  # noqa: FBT001
+def test_power_on_arrival(arrives: str, power: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """The device is on unless it is known to be off or dead: what is not known takes the bad end."""
     assert power is trace("- {do: Look on.}", fields=f"arrives: {{power: {arrives}}}\n").start.power
 

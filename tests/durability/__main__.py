@@ -38,7 +38,7 @@ def main() -> int:
         tally = rounds(home, asked.kills, Random(asked.seed))  # noqa: S311 - moments, not secrets
     for line in tally.lost:
         print(line)  # noqa: T201 - this is what the command is for
-    print(f"{tally.kills} kills, {tally.steps} steps shown as saved, {len(tally.lost)} times one was missing")  # noqa: T201
+    print(f"{tally.kills} kills, {tally.steps} steps shown as saved, {len(tally.lost)} times one was missing")  # noqa: T201 - it is what was asked for
     return 1 if tally.lost else 0
 
 

@@ -103,7 +103,7 @@ def test_parts(wader: Device) -> None:
 @pytest.mark.parametrize(
     ("kind", "traps"), [("shield", True), ("array-package", True), ("button", True), ("board", False)]
 )
-def test_what_traps_liquid(kind: str, traps: bool) -> None:  # noqa: FBT001
+def test_what_traps_liquid(kind: str, traps: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """Shields, array packages and buttons trap liquid unless it is said that they do not."""
     text = f"""\
 title: Stint

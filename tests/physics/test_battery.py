@@ -31,7 +31,7 @@ def test_energy(volts: float, capacity: float, watt_hours: float) -> None:
     ("cells", "watt_hours", "small"),
     [(1, 10.73, True), (1, 20.0, True), (1, 20.35, False), (8, 97.9, True), (8, 100.1, False), (4, 97.9, False)],
 )
-def test_small_class(cells: int, watt_hours: float, small: bool) -> None:  # noqa: FBT001
+def test_small_class(cells: int, watt_hours: float, small: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A pack of one cell counts as a cell, and in a larger one no cell may hold more than a cell may."""
     assert small is is_small(cells, WattHours(watt_hours))
 
@@ -50,7 +50,7 @@ def test_small_class(cells: int, watt_hours: float, small: bool) -> None:  # noq
         (False, 0.45, Transport("UN 3481", by_air=True, because="")),
     ],
 )
-def test_transport(alone: bool, charge: float, found: Transport) -> None:  # noqa: FBT001
+def test_transport(alone: bool, charge: float, found: Transport) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A lithium-ion battery flies alone at 30 % at the most, and in its device as it is."""
     assert found == transport("li-ion", alone=alone, sound=True, charge=Fraction(charge))
 

@@ -72,7 +72,7 @@ def test_profile(profile: Profile, found: list[str]) -> None:
     ("level", "hours", "over"),
     [("3", 170, True), ("3", 167, False), ("4", 73, True), ("5", 48, False), ("5a", 25, True), ("1", 1e6, False)],
 )
-def test_floor_life(level: str, hours: float, over: bool) -> None:  # noqa: FBT001
+def test_floor_life(level: str, hours: float, over: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A part is out of its bag too long after the hours of its level."""
     assert over is floor_life_over(level, Seconds(hours * 3600))
 
@@ -83,7 +83,7 @@ def test_floor_life(level: str, hours: float, over: bool) -> None:  # noqa: FBT0
     ("size", "preheated", "most"),
     [("1206", False, 250), ("0603", False, 270), ("1210", False, 250), ("1206", True, 300)],
 )
-def test_capacitor(size: str, preheated: bool, most: float) -> None:  # noqa: FBT001
+def test_capacitor(size: str, preheated: bool, most: float) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A tip of 260 °C is too hot for a cold 1206 and not for a 0603."""
     assert most == capacitor_tip_limit(size, preheated=preheated)
 

@@ -32,7 +32,7 @@ SPOT = Metres(1e-3)
     [(iron, (20, 0), True), (iron, (0, 30), True), (iron, (20, 30), False), (hot_air, (20, 0), True)],
     ids=["short side", "long side", "middle", "hot air"],
 )
-def test_bound_on_a_rectangle(tool: type, where: tuple[float, float], at_edge: bool, distance: float) -> None:  # noqa: FBT001
+def test_bound_on_a_rectangle(tool: type, where: tuple[float, float], at_edge: bool, distance: float) -> None:  # noqa: FBT001 (pytest gives it by name)
     """On a small rectangle the bound holds, and is at most twice as high as what a board cut into squares shows."""
     place: Heated = replace(tool(distance), at_edge=at_edge)
     # In the middle nothing is 50 mm away: the farthest corner stands for it.
@@ -73,7 +73,7 @@ def test_estimate_on_a_rectangle(distance: float) -> None:
 
 
 @pytest.mark.parametrize("at_edge", [True, False])
-def test_large_board_is_endless(at_edge: bool) -> None:  # noqa: FBT001
+def test_large_board_is_endless(at_edge: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """On a board of a metre the sides give nothing back."""
     board = Board(Metres(0.8e-3), (Metres(1.0), Metres(1.2)))
     place = replace(iron(25), at_edge=at_edge)

@@ -31,7 +31,7 @@ def test_energy(microfarads: float, volts: float) -> None:
         (22e-6, 0.0, False),
     ],
 )
-def test_danger(farads: float, volts: float, expected: bool) -> None:  # noqa: FBT001
+def test_danger(farads: float, volts: float, expected: bool) -> None:  # noqa: FBT001 (pytest gives it by name)
     """A hand is in danger above 0.1 J and above 50 V: of both, not of one."""
     assert is_dangerous(Farads(farads), Volts(volts)) is expected
 

@@ -114,7 +114,7 @@ def main() -> None:
     if given.misses:
         for one in answered:
             if not one.asked.is_kept_out and not 0 < one.row <= FIRST_ROWS:
-                print(f"{one.row or '-':>3}  {one.asked.text!r}: {', '.join(sorted(one.asked.pages))}")  # noqa: T201
+                print(f"{one.row or '-':>3}  {one.asked.text!r}: {', '.join(sorted(one.asked.pages))}")  # noqa: T201 - it is what was asked for
 
 
 if __name__ == "__main__":

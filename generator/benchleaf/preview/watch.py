@@ -38,7 +38,7 @@ def _look(places: tuple[Path, ...]) -> _Seen:
 def _add(path: str, seen: _Seen) -> None:
     try:
         if not os.path.isdir(path):  # noqa: PTH112  (a thousand times a look: paths of text are quicker)
-            found = os.stat(path)  # noqa: PTH116
+            found = os.stat(path)  # noqa: PTH116 (as above)
             seen[path] = (found.st_mtime_ns, found.st_size, found.st_ino)
             return
         with os.scandir(path) as inside:
