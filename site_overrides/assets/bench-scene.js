@@ -91,11 +91,9 @@
       if (hash) document.defaultView?.history.replaceState(null, "", hash);
     };
 
-    /** A new view gets the focus and stands at its top. */
+    /** A new view gets the focus. */
     const arriveAt = (/** @type {string} */ view, /** @type {HTMLElement | null} */ section) => {
       const place = section ?? document.querySelector(`main [data-view="${view}"]`);
-      document.querySelector("main")?.scrollTo({ top: 0 });
-      document.defaultView?.scrollTo({ top: 0 });
       const head = place?.querySelector(view === "reason" ? "textarea" : ".say");
       if (head instanceof HTMLElement) head.focus({ preventScroll: true });
     };
@@ -158,6 +156,11 @@
       if (isNew) isSeen = false;
       if (isNew) draw.drawVariant(document, run?.variant ?? "");
       draw.showView(document, view, section);
+      // Before anything is measured: the step before may have been scrolled down.
+      if (isNew && !isStopShown()) {
+        document.querySelector("main")?.scrollTo({ top: 0 });
+        document.defaultView?.scrollTo({ top: 0 });
+      }
       drawView(view, isNew);
       if (!run) draw.drawIdle(document, held.saved);
       else drawAround(view, section, isNew);

@@ -85,7 +85,8 @@
   /** Notes are kept with the step that is shown: the present one, or the one that is looked back at. */
   const keep = (/** @type {Run} */ run, /** @type {Partial<Run["now"]>} */ change) =>
     run.looking === null
-      ? now(run, change)
+      ? // A reading that is typed anew is judged anew: what was judged is no longer what stands in the field.
+        now(run, run.state === "working" && (change.typed ?? run.now.typed) !== run.now.typed ? { ...change, reading: null } : change)
       : {
           ...run,
           path: run.path.map((old, at) => (at === run.looking ? { ...old, draft: { ...old.draft, ...change } } : old)),

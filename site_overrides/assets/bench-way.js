@@ -279,7 +279,7 @@
       now: fresh(clock),
       detour: null,
     };
-    if (fail.to !== undefined) return { ...failed, at: fail.to, state: "working" };
+    if (fail.to !== undefined) return goTo(way, failed, fail.to, clock);
     return { ...failed, state: "stopped", stop: { say: fail.say, link: fail.link ?? null } };
   };
 

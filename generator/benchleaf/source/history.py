@@ -28,6 +28,9 @@ def earlier(root: Path, revision: str) -> Folder:
     names = {path.removeprefix(start): path for path in tree if path.startswith(start)}
     shown = {name: path for name, path in names.items() if not any(part.startswith(".") for part in name.split("/"))}
     yaml = sorted(name for name in shown if Path(name).suffix.lower() in YAML)
+    if not yaml:
+        # Else everything would be new, and a comparison of nothing would find nothing loosened.
+        raise Refused(f"There was no YAML file in {docs} at {revision}: there is nothing to compare with")
     texts = _texts(root, tree, [shown[name] for name in yaml])
     files = tuple(
         File(posixpath.join(docs, name), *identify(name), text) for name, text in zip(yaml, texts, strict=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -66,7 +67,7 @@ def _lane(
         height = max(2, round(_BAR * level))
         bars.append(Bar(str(_LEFT + step * where[0]), str(base - height), str(step * len(where)), str(height)))
         first, last = (numbers.get(stages[at].step, "") for at in (where[0], where[-1]))
-        much = f" {max(1, round(100 * level))} %" if level < _FULL else ""
+        much = f" {max(1, math.ceil(100 * level - 1e-9))} %" if level < _FULL else ""
         words.append(f"{first if first == last else f'{first}–{last}'}{much}")
     of_a_limit = label.startswith("Vapour")
     return Lane(

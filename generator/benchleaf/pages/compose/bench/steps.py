@@ -106,7 +106,9 @@ class Steps:
     def _way_on(self, node: Node, check: Check) -> str:
         match node.fail:
             case Again(step=step):
-                said = f"repeat from {self._label(self._procedure, step)}"
+                times = check.if_not.times if isinstance(check.if_not, Repeat) else 1
+                most = f", {times} times at most" if times > 1 else ""
+                said = f"repeat from {self._label(self._procedure, step)}{most}"
                 then = check.if_not.then if isinstance(check.if_not, Repeat) else None
                 return f"{said}; if it fails again: {self._target(then)}" if then else f"{said}, then stop"
             case Halt(text=text):
