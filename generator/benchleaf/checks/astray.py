@@ -11,6 +11,7 @@ from benchleaf.checks.endings import burns, on_the_bench, unsound
 from benchleaf.checks.ignition import drying_left
 from benchleaf.checks.ledger import BOND, CONNECTOR, PART, SCREW, misspelt, named, owed, too_much, way_back
 from benchleaf.dryrun.inside import is_open
+from benchleaf.dryrun.state import TORN
 from benchleaf.model.action import Renew, Replace
 from benchleaf.model.knowledge import phases
 
@@ -121,7 +122,7 @@ def _hurt(trace: Trace, base: State, route: Route, target: Procedure) -> Iterato
                 f"`{name}` not sound", f"Write `store: {{part: {part}, as: do-not-use}}` and `replace: {part}`."
             )
     for name in sorted(route.state.spent - base.spent - _renewed(trace, target)):
-        if route.state.is_in(name) and name not in route.state.freed:
+        if route.state.is_in(name) and route.state.freed.get(name, TORN) == TORN:
             yield Astray(f"`{name}` spent", f"Renew `{name}`.")
 
 

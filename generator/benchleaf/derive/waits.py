@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from benchleaf.derive.number import Number, between, estimated, scaled
+from benchleaf.derive.passing import unseen
 from benchleaf.dryrun.hot import lies, out_of_the_air
 from benchleaf.model.action import Heat, Wait
 from benchleaf.units.show import shown_ends
@@ -90,12 +91,12 @@ def _dry(trace: Trace, moment: Moment) -> dict[str, Number]:
 
 def clears(trace: Trace, moment: Moment) -> dict[str, Number]:
     """Return how long what burns still lies where no part is wet with it, as the carrier of a flux does."""
-    before = moment.before
-    return {
-        part: dries(trace, moment, part, fume.wet)
-        for (part, liquid), fume in before.fumes.items()
-        if part not in before.wet or before.wet[part].liquid != liquid
-    }
+    found: dict[str, Number] = {}
+    for (part, _), fume in unseen(moment.before).items():
+        time = dries(trace, moment, part, fume.wet)
+        # Of two liquids on one part the slower one counts.
+        found[part] = max(found.get(part, time), time, key=lambda one: one.high)
+    return found
 
 
 def _cool(trace: Trace, moment: Moment) -> dict[str, Number]:
