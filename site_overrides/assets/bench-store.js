@@ -9,7 +9,7 @@
 
 /**
  * @typedef {object} Store
- * @property {(run: Run, before: number) => Promise<Saved>} save `before`: the count that we believe stored, or -1
+ * @property {(run: Run, before: () => number) => Promise<Saved>} save `before`, asked at its turn: the count that we believe stored, or -1
  * @property {(key: string) => Promise<Run[]>} list the work on one procedure, the latest first
  * @property {(id: string) => Promise<Run | null>} find
  */
@@ -114,7 +114,7 @@
     return {
       // One after the other, so that each knows what the one before it left.
       save: (run, before) => {
-        const next = last.catch(() => undefined).then(() => within(database => write(database, run, before)));
+        const next = last.catch(() => undefined).then(() => within(database => write(database, run, before())));
         last = next;
         return next;
       },

@@ -87,21 +87,19 @@
     const save = async () => {
       const { run } = held;
       if (!run) return;
-      const before = stored;
-      stored = run.seq;
       held.saved = "saving";
       try {
-        const result = await store.save(run, before);
+        const result = await store.save(run, () => stored);
         if ("other" in result) {
           Object.assign(held, { other: result.other, cover: "other" });
         } else {
+          if (held.run?.id === run.id) stored = run.seq;
           held.trouble = "";
           held.proof = `${run.id} ${run.seq} ${run.path.length}`;
           // Only what is shown may be called saved: a later change is still on its way.
           if (held.run?.id === run.id && held.run.seq === run.seq) held.saved = `saved ${tellTime(result.saved)}`;
         }
       } catch (error) {
-        if (stored === run.seq) stored = before;
         Object.assign(held, {
           saved: "not saved",
           trouble: `Not saved: the browser keeps nothing here (${reasonOf(error)}). ${NOT_SAVED}`,
@@ -168,7 +166,7 @@
 
     /** Lays work away that nobody goes on with; it stays in the store, and in the list, last. */
     const lay = async (/** @type {Run} */ run) => {
-      await store.save({ ...run, away: true, seq: run.seq + 1 }, run.seq).catch(() => undefined);
+      await store.save({ ...run, away: true, seq: run.seq + 1 }, () => run.seq).catch(error => void (held.trouble = `Not laid away: the browser keeps nothing here (${reasonOf(error)}).`));
     };
 
     /** Whether another window has carried the work on while this one was not looked at. */
